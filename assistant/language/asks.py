@@ -109,7 +109,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     return None
 
 
-_OF_THE_FILM = Pattern(r" (?:is|was|of|does|has) (?:the|this|that|my|his|her|our|their) (?:film|roll|emulsion|slide|stock)\b", re.I)
+_OF_THE_FILM = Pattern(r" (?:is|was|of|does|has) (?:the|this|that|my|his|her|our|their) (?:film|roll|emulsion|slide|stock)\b| (?:(?:should|do|must|can|shall|would|could|ought|did) (?:i|we|you|one) |to )(?:to )?(?:then |now |really )?(?:re-?)?rate\b", re.I)
 
 
 def _quantity(item: Item, segment: Segment, text: str) -> str:

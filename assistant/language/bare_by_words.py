@@ -74,6 +74,9 @@ def part_lost(n: Bare) -> Fact | None:
 
 
 _WANTS = Pattern(r"\b(?:want\w*|need\w*|have|must|like)\b(?: (?:to|it|be|get|i|reach|up|me))* (?:at|to|reach|for)\s*$", re.I)
+_NEEDS = Pattern(r"\b(?:needs?|needed|wants?|wanted|must have)(?: it)?(?: about)? $", re.I)
+_A_POP_GAVE = Pattern(r"\b(?:one|a|each|1|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own|(?:on|at|of) (?:the |my |her )?[a-z]+(?: [a-z]+)?))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? (?:f ?/? ?)?\d", re.I)
+"""What one pop gives; what is needed after it is an f-number as well: "one flash reads 8, need 32"."""
 _MOUNTED = Pattern(r"\b(?:mount\w*|put\w*|us\w+|fit\w*|switch\w* to|chang\w* to|with)(?: on)? (?:an?|the|my)\s*$", re.I)
 _ON_THE_CAMERA = Pattern(r"^\s*(?:is |mounted )?(?:on|onto) (?:the|my|that|this) (?:same )?(?:35 ?mm )?(?:camera|body)\b", re.I)
 _COVERED = Pattern(r"\bcover\w*\b|\bcorners?\b|\bwhole (?:frame|picture)\b", re.I)
@@ -82,7 +85,10 @@ _COVERED = Pattern(r"\bcover\w*\b|\bcorners?\b|\bwhole (?:frame|picture)\b", re.
 def wanted_mark(n: Bare) -> Fact | None:
     """"one flash gives 5.6 and I want to be at 16: how many": the f-number that is wanted."""
     lone = "aperture" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "film_speed")) and is_aperture_mark(n.mark)
-    return n.of("aperture", value=n.mark, of="", cue="want") if lone and _WANTS.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+    before = n.text[: n.fact.start]
+    if lone and _WANTS.search(before[-40:]) or is_aperture_mark(n.mark) and _NEEDS.search(before) and _A_POP_GAVE.search(before) and not UNIT_NEXT.match(n.text[n.fact.end :]):
+        return n.of("aperture", value=n.mark, of="", cue="want")
+    return None
 
 
 def lens_mounted(n: Bare) -> Fact | None:
@@ -92,7 +98,7 @@ def lens_mounted(n: Bare) -> Fact | None:
     return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
 
 
-_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own))? (?:is|gives?|was|gave|reads?|makes?|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? $", re.I)
+_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own|(?:on|at|of) (?:the |my |her )?[a-z]+(?: [a-z]+)?))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? $", re.I)
 
 
 def of_a_pop(n: Bare) -> Fact | None:

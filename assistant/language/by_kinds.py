@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from assistant.language import film_alone, film_words
+from assistant.language import film_alone, film_words, old_scales
 from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
 from assistant.language.steps import Table, stepped
@@ -236,7 +236,7 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
 
 _RULES = Table((
     (_no_distance, frozenset({"distance", "path"})), (_heights, frozenset({"distance", "face_height"})), (_rolls, frozenset({"count"})), (_frames_apiece, frozenset({"count"})),
-    (_decades, frozenset({"number"})), (film_words.years_between, frozenset({"number", "remark", "film_speed"})), (film_words.years_of_a_rule, frozenset({"years"})), (film_words.in_degrees, frozenset({"film_speed"})), (_added, frozenset({"exponent"})),
+    (_decades, frozenset({"number"})), (film_words.years_between, frozenset({"number", "remark", "film_speed"})), (film_words.years_of_a_rule, frozenset({"years"})), (film_words.in_degrees, frozenset({"film_speed"})), (old_scales.settle, old_scales.KINDS), (_added, frozenset({"exponent"})),
     (_two_of_energy, frozenset({"number_range", "energy"})), (_last_of_a_series, frozenset({"power"})), (_openings, frozenset({"number", "aperture_range"})),
     (_energies, frozenset({"number", "film_speed"})), (_films, frozenset({"number"})), (_rated, frozenset({"number"})), (_timed, frozenset({"number"})),
     (_places, frozenset({"count"})), (_supplies, frozenset({"count", "max_count"})), (_framed, frozenset({"rows"})),

@@ -272,9 +272,24 @@ def _set_for(facts: list[Fact], text: str) -> list[Fact]:
     return [_speed(f) if f.quantity == "rated" and _SET_FOR.search(text[: f.start]) else f for f in facts]
 
 
+_AFTERWARDS = Pattern(r"\b(?:now|then|next|today|tonight|this (?:time|week|one|roll)|later|afterwards|new|another|second|other|instead|from now on)\b[^.?!;]{0,40}$", re.I)
+_AND_NOW = Pattern(r"\s*(?:now|instead|today|tonight|this time|from now on)\b", re.I)
+
+
+def _rated_anew(facts: list[Fact], text: str) -> list[Fact]:
+    """"with the film rated 400 I get f/8; the film's now rated at 1600": two ratings one after the other, and not a box and its rating."""
+    rated, boxes, read = ([f for f in facts if f.quantity == kind] for kind in ("rated", "film_speed", "aperture"))
+    if not rated or len(rated) + len(boxes) not in (2, 3) or len(boxes) > 1 or len(read) != 1 or any(f.quantity in ("guide_number", "push", "stops") for f in facts):
+        return facts
+    last = rated[-1]
+    if read[0].start > last.start or not (_AFTERWARDS.search(text[: last.start]) or _AND_NOW.match(text, last.end)):
+        return facts
+    return [_speed(f) if f in rated else replace(f, quantity="remark") if f in boxes and len(rated) == 2 else f for f in facts]
+
+
 _TOLD_APART = Table((
     (_flash_is, frozenset({"distance"})), (_said_twice, frozenset({"film_speed"})), (_of_the_guide, frozenset({"guide_number"})), (_guide_for, frozenset({"guide_number"})), (_swapped, frozenset({"number_range"})),
-    (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_rated_of_box, frozenset(_SPEEDS)), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
+    (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_rated_of_box, frozenset(_SPEEDS)), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rated_anew, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
 ))
 _DIALS = Pattern(r"\b(?:dial(?: in)?|rate|meter|set|expose|shoot)(?: (?:it|the (?:meter|film|dial|roll)|this|that))?(?: (?:at|to|on|for|as))?(?: iso| ei)? $", re.I)
 _OR = Pattern(r" or (?:at |on |as )?(?:iso |ei )?", re.I)

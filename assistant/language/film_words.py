@@ -7,17 +7,17 @@ from collections.abc import Sequence
 
 from assistant.language import bracket_words
 from assistant.language.number_words import STOPS_SPOKEN
-from assistant.language.setting_items import OLD_SCALES
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
+from assistant.physics.film import OLD_SCALES, iso_from_old_scale
 from assistant.query import BY_RULE, Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
-_RATE = Pattern(r"\b(?:what|which) index\b|\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
+_RATE = Pattern(r"\b(?:what|which) index\b|\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?(?: at)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
                 r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b"
-                r"|\b(?:is|gets|to be|are|then|must be) (?:rated|metered|shot|exposed)(?: at| as| for)?\W*$|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
+                r"|\b(?:is|gets|to be|are|then|must be|(?:should|must|can|could|ought|shall) (?:it|this|that|they|the (?:film|roll|stock)) (?:to )?(?:now )?be) (?:rated|metered|shot|exposed)(?: at| as| for)?\W*$|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
 
 
@@ -30,7 +30,7 @@ def speed_on_scale(number: Fact, scale: str) -> Fact | None:
     if scale == "DIN":
         ok = 1 <= number.value <= 45 and number.value == int(number.value)
         return replace(number, quantity="film_speed", value=float(iso_from_din(number.value)), unit="DIN", of="") if ok else None
-    return replace(number, quantity="film_speed", value=number.value * OLD_SCALES[scale], other=number.value, unit=scale, of="") if number.value > 0 else None
+    return replace(number, quantity="film_speed", value=iso_from_old_scale(scale, number.value), other=number.value, unit=scale, of="") if number.value > 0 else None
 
 
 TOLD = "told"
@@ -135,11 +135,13 @@ def years_between(facts: list[Fact], text: str) -> list[Fact]:
     return [old if f is made else f for f in facts if f is not now]
 
 
+_CARTON = Pattern(r"(?:(?:the|its|my|no|a|old|film) )*(?:box|carton)", re.I)
 _COUNTS_BY = Pattern(r"\b(?:every|per|each)(?: (?:full|whole|further))?\s*$", re.I)
 
 
 def years_of_a_rule(facts: list[Fact], text: str) -> list[Fact]:
-    """"a stop for every ten years": what a rule counts by, and no age."""
+    """"a stop for every ten years": what a rule counts by, and no age; and the box of an old film hangs in no light."""
+    facts = [replace(f, quantity="remark", unit="") if f.quantity == "modifier" and _CARTON.fullmatch(f.said.strip()) else f for f in facts]
     return [replace(f, cue=BY_RULE) if f.quantity == "years" and f.cue != BY_RULE and _COUNTS_BY.search(text[: f.start]) else f for f in facts]
 
 
@@ -258,7 +260,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
-_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
+_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?(?:din|gost|weston)\b", re.I)
 _FAST_FILM = Phrasings(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 

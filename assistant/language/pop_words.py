@@ -58,6 +58,18 @@ def stood_from(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="distance", of="", cue="") if f is gaps[0] else f for f in facts]
 
 
+_BY_POPS = frozenset({"count", "gap", "distance", "remark", "aperture", "power"})
+
+
+def onto_the_wall(facts: list[Fact], text: str) -> list[Fact]:
+    """"one pop does it with the head 4 m from the wall, how many at 8 m from the wall": nobody stands before it, so the wall is what is lit."""
+    lengths = [f for f in facts if f.quantity in ("gap", "distance")]
+    lit = len(lengths) == 2 and all(f.of == "backdrop" for f in lengths) and {f.quantity for f in facts} <= _BY_POPS
+    if not lit or not _HOW_MANY.search(text.lower()) or not any(f.quantity == "count" and f.unit in ("pops", "flashes") for f in facts):
+        return facts
+    return [replace(f, quantity="distance", of="", cue="") if f in lengths else f for f in facts]
+
+
 _FIRES = Pattern(r"\b(?:fir(?:e|es|ed|ing)|pop(?:ped|ping)?|put(?:ting)?|set(?:ting)? off|let(?:ting)? off|give|giving|hit(?:ting)?) $")
 _ONTO_ONE = Pattern(r" (?:on|onto|into|in) (?:one|the same|a single) (?:frame|picture|exposure|shot|negative|neg|sheet|plate|film)\b")
 

@@ -9,6 +9,7 @@ from assistant.language.items import Item, has, item_of, negative, numbers_of, s
 from assistant.language.parsing import Node
 from assistant.language.pieces import Number
 from assistant.language.tokens import Token
+from assistant.physics.film import iso_from_old_scale
 from assistant.scales import is_aperture_mark, is_film_speed_mark, iso_from_din
 
 
@@ -120,14 +121,10 @@ def _din(node: Node) -> Item:
                  bad="" if abs(degrees) < 80 else "no film has that many degrees")
 
 
-OLD_SCALES = {"GOST": 1 / 0.9, "Weston": 1 / 0.8}
-"""ISO arithmetic for one degree of an old scale; values from memory, no source to hand."""
-
-
 def _old_scale(node: Node) -> Item:
     name = next(str(c.value) for c in node.children if isinstance(c, Token) and c.type == "OLD_SCALE")
     number = numbers_of(node)[0].value
-    return item_of("film_speed", node, number * OLD_SCALES[name], unit=name, other=number, named=True, bad="" if number > 0 else "a film speed must be more than nothing")
+    return item_of("film_speed", node, iso_from_old_scale(name, number), unit=name, other=number, named=True, bad="" if number > 0 else "a film speed must be more than nothing")
 
 
 def _shutter_bad(value: float) -> str:

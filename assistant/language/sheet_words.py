@@ -148,7 +148,7 @@ _FROM_TO = Pattern(r"\b(?:from |between )?(?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:on
 
 
 _NUMBER = r"\d+(?:\.\d+)?"
-_STOPS_FROM = Pattern(rf"\b(?P<many>half a|a|one|two|three|four|one and a half|{_NUMBER})(?: more| extra| whole)? stops? (?:more |extra )?(?:(?:for|with|on|to|at) (?:(?:anything|everything|any|all|each|every|metered|times?|exposures?|readings?|whatever|what|is|lies|falls|the meter says) ){{1,4}})?(?:from|for|between|of) (?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)?", re.I)
+_STOPS_FROM = Pattern(rf"\b(?P<many>half a|a|one|two|three|four|one and a half|{_NUMBER})(?: more| extra| whole)? stops? (?:more |extra |of (?:extra |more )?(?:time|exposure|light) |longer )?(?:(?:for|with|on|to|at) (?:(?:anything|everything|any|all|each|every|metered|times?|exposures?|readings?|whatever|what|is|lies|falls|the meter says) ){{1,4}})?(?:from|for|between|of) (?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)?", re.I)
 
 
 _STOPS_AFTER = Pattern(rf"\b(?:from |between )?(?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)[^.?!;\d]{{0,24}}?\b(?P<many>half a|an?|one|two|three|four|one and a half|{_NUMBER})\b(?! (?:half|third)|(?: more| extra| whole| full)*(?: stops?)? and (?:a |one |two )?(?:half|third|quarter))(?: more| extra| whole| full)*(?: stops?)?\b", re.I)

@@ -164,6 +164,7 @@ def only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _NAMES_A_THING = Pattern(r"(?:\b(?:flash|light|head|strobe|lamp|unit|row|frame|roll|number)|(?<=[a-z] )no)\s+$", re.I)
 
 
+_METERED_SO = Pattern(r"\bmeter(?:s|ed)? (?:now |then )?(?:wants?|asks for|needs?|calls for|says?|said|reads?|shows?)\s*$", re.I)
 _TOO_FAR_OFF = 5.0
 """Times the last distance: beyond that a bare mark of film speed is one."""
 
@@ -216,6 +217,8 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
         return replace(number, quantity="film_speed", of="")
     if apertures and not distances and is_aperture_mark(pair):
         return replace(number, quantity="aperture", value=pair, of=number.of or apertures[-1].of)
+    if _METERED_SO.search(before):
+        return None  # "meter wants fifteen": seconds perhaps, and no place
     again = _said_last(talk)
     if again is not None and (again.quantity != "aperture" or is_aperture_mark(pair)) and again.quantity != "film_speed":
         unit = again.unit if again.unit in LENGTH else "ft"

@@ -56,9 +56,22 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     words = _in_its_form(mine, same[0]) if last.text[same[0].start : same[0].end].strip() == same[0].said.strip() else None
     if words is None or _of_either(mine, last) or same[0].quantity == "focus_distance" and last.has("sharp_limit") and "focus" not in query.text.lower():
         return None
-    start, end = same[0].start, same[0].end
-    lead = len(last.text[start:end]) - len(last.text[start:end].lstrip())
-    return same[0], f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words))
+    return same[0], *_put_in(words, same[0], last)
+
+
+def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
+    """The words of the question with the new value where the old one stood, and its place; a power that is said twice is said anew twice: "it must stay on 1/8. how many pops at 1/8"."""
+    text, start, end = last.text, old.start, old.end
+    for twin in sorted((f for f in last.facts if _is_twin(f, old)), key=lambda f: -f.start):
+        text = f"{text[: twin.start]}{words}{text[twin.end :]}"
+        start, end = (start, end) if twin.start > start else (start + len(words) - (twin.end - twin.start), end + len(words) - (twin.end - twin.start))
+    lead = len(text[start:end]) - len(text[start:end].lstrip())
+    return f"{text[: start + lead]}{words}{text[end:]}", (start + lead, start + lead + len(words))
+
+
+def _is_twin(fact: Fact, old: Fact) -> bool:
+    """Whether this is the same power said in the same words at another place."""
+    return fact.quantity == old.quantity == "power" and fact.start != old.start and (fact.value, fact.of, fact.said) == (old.value, old.of, old.said) and fact.origin != "kit"
 
 
 _PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
@@ -174,13 +187,14 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
     same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
+    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else same
     shape = _shape(mine)
     marks = [f for f in told if f.quantity == "aperture" and not f.of]
     if not same and mine.quantity == "number" and is_aperture_mark(mine.value) and len(marks) == len(told) == 2:
         return marks
     counts = [f for f in told if f.quantity == "count" and f.unit in ("pops", "flashes")]
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
-        return counts
+        return _not_the_one(counts, last.text)
     energies = [f for f in told if f.quantity == "energy"]
     if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
         return energies
@@ -191,6 +205,15 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
 
 
 _AGAINST = Pattern(r" (?:than|instead of|rather than|in place of|compared (?:to|with)|versus) ", re.I)
+
+
+_THAN_ONE = Pattern(r"\bthan (?:(?:that|those|the light|what) )?(?:(?:of|with|from|by|for) )?(?:just |only )?$", re.I)
+
+
+def _not_the_one(counts: list[Fact], text: str) -> list[Fact]:
+    """Of "six flashes" and "than a single flash" the six: what they are held against stays one."""
+    ones = [f for f in counts if f.value == 1 and _THAN_ONE.search(text[: f.start])]
+    return [f for f in counts if f not in ones] if len(ones) == 1 else counts
 
 
 def _once(facts: list[Fact], text: str) -> list[Fact]:
@@ -233,7 +256,8 @@ def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) 
         return sorted((f.quantity, round(f.value, 9), f.of) for f in facts if f.origin != "kit" and f.quantity != "preferred_unit")
 
     new = [f for f in whole.facts if f.start < anew[1] and f.end > anew[0]]
-    return told(f for f in last.facts if not (f.start == old.start and f.end == old.end)) == told(f for f in whole.facts if f not in new) and any(f.quantity == old.quantity for f in new)
+    new += [f for f in whole.facts if new and _is_twin(f, new[0]) and any(_is_twin(other, old) for other in last.facts)]
+    return told(f for f in last.facts if not (f.start == old.start and f.end == old.end or _is_twin(f, old))) == told(f for f in whole.facts if f not in new) and any(f.quantity == old.quantity for f in new)
 
 
 _NOT_SO = Pattern(r",? (?:and )?not (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
@@ -248,7 +272,7 @@ def _without(query: Query, wrong: re.Match[str]) -> Query:
 
 def _of_the_charge(last: Query) -> Fact | None:
     """The power that is asked for, where a time or a number of pops is told for another: "how long at a quarter; 8 sec at full"."""
-    powers = [f for f in last.facts if f.quantity == "power" and f.origin != "kit"]
+    powers = list({f.value: f for f in last.facts if f.quantity == "power" and f.origin != "kit"}.values())
     known = [f for f in last.facts if f.quantity in _TOLD_AT_A_POWER and f.unit not in ("frames", "rolls", "sheets")]
     if len(powers) == 2 and not known and last.asks and last.asks[0].quantity == "count" and sum(f.value == 1 for f in powers) == 1:
         return min(powers, key=lambda f: f.value)  # "how many pops at 1/16 make one at full?"

@@ -24,7 +24,7 @@ _ENERGY_ALONE = "Going by energy alone; the electronics take a little too."
 
 def solve(query: Query) -> Solution | None:
     """Counts that a battery is good for; None for all others."""
-    if not query.asks_for("count") or query.cues & {"extension"} or any(query.has(q) for q in ("guide_number", "frequency", "aperture")):
+    if not query.asks_for("count") or "extension" in query.cues and not _THE_TUBE.search(query.text) or any(query.has(q) for q in ("guide_number", "frequency", "aperture")):
         return None
     if (query.has("recycle") or query.has("interval")) and (query.has("time") or query.has("shutter")):
         return None  # so many in a minute
@@ -35,6 +35,8 @@ def solve(query: Query) -> Solution | None:
     return None
 
 
+_THE_TUBE = Pattern(r"\b(?:to|into|through|at|in) the (?:flash )?tube\b(?! of| extension)", re.I)
+"""The tube that flashes, and no extension behind a lens."""
 _REMAINS = Pattern(r"\b(?:left|remain\w*|still (?:(?:have|has|got|in|good|be|there|get|fire|do|hold)\b)|(?:many|much) more|over|before (?:it|they) (?:is|are|runs?|go|goes)|any more)\b", re.I)
 _SPENT = Pattern(r"\b(?:used(?: up)?|fired(?: off)?|spent|shot(?: off)?|burnt|burned|popped|gone through|got through|went through|taken|after|once i've done|done|minus|less)(?: (?:about|some|already|just|the first|me))* $", re.I)
 
@@ -112,7 +114,7 @@ def _stored(query: Query) -> Solution | None:
     return None
 
 
-_HELD = Pattern(r"\b(?:batter(?:y|ies)|accumulator|cells?|charge|supply|bank)\b", re.I)
+_HELD = Pattern(r"\b(?:batter(?:y|ies)|accumulator|cells?|charge|supply|bank)\b|\bpack (?:that |which )?(?:can |will )?(?:holds?|stores?|delivers?|contains?)\b", re.I)
 """What pops are had from, and not how many it takes."""
 
 

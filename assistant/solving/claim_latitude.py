@@ -130,7 +130,7 @@ _WAS_RIGHT = Pattern(r"\s*(?:was|is|were|would have been|would've been|had been)
 
 _THE_SAME = Pattern(r"\b(?:that|this|the|its|those|these)(?: same| film's)? $")
 """Before a limit that is said again: "inside that half stop"."""
-_RIGHT_AT = Pattern(r"\b(?:right|correct|spot on|perfect|exposed|set|metered|measured|meant|worked out|calculated|reckoned|aperture)\b[^.;,?!]{0,24}$")
+_RIGHT_AT = Pattern(r"\b(?:right(?:ly)?|correct(?:ly)?|properly|perfectly|spot on|perfect|exposed|set|metered|measured|meant|worked out|calculated|reckoned|aperture)\b[^.;,?!]{0,24}$")
 _IN_THE_BEAM = frozenset({"", "front", "middle", "back", "subject"})
 
 

@@ -12,7 +12,7 @@ import re
 from assistant import patterns, scales
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.film import exposure_index
+from assistant.physics.film import OLD_SCALES, exposure_index, old_scale_from_iso
 from assistant.query import OFFERED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
@@ -200,6 +200,10 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
         return _done((marks.film_speed(rated.value),), rated)
     if said.unit == "DIN":
         return _done((marks.film_speed(said.value),), said) if not query.has("push", "stops") and not query.has("push") else None
+    old = next((name for name in OLD_SCALES if name.lower() in text), None)
+    if old is not None and not said.unit and len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("stops"):
+        there = old_scale_from_iso(old, said.value)
+        return _done((Quantity("film_speed", there, old), marks.film_speed(said.value)), said, lead=f"{old} {there:.3g} (ISO {said.value:g}).", notes=(f"{_SCALE_NOTES[old][0].upper()}{_SCALE_NOTES[old][1:]}",))
     if patterns.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
         degrees = scales.din_from_iso(said.value)
         return _done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(said.value)), said, lead=f"{degrees:g} DIN (ISO {said.value:g}/{degrees:g}°).")

@@ -16,7 +16,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import charge, energy_short, known_at, marks, open_each, strobe_fits, strobe_images
+from assistant.solving import charge, energy_short, known_at, marks, open_each, recharge, strobe_fits, strobe_images
 from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
@@ -389,7 +389,7 @@ def _power(query: Query, ask: Ask) -> Solution | None:
 
 
 TOPICS = {
-    "duration": (open_each.solve, _pulse, _short_enough, _series, _recycle),
+    "duration": (open_each.solve, recharge.solve, _pulse, _short_enough, _series, _recycle),
     "shutter": (open_each.solve, _short_enough, _series),
     "distance": (strobe_images.spacing, strobe_images.on_film, _movement),
     "freeze": (_freezes,),
