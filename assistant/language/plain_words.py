@@ -315,13 +315,25 @@ def _without_thanks(text: str) -> str:
     return text if found is None or len(text[: found.start()].split()) < 4 else text[: found.start()]
 
 
+_LIGHT_ASKED = Pattern(r"\W*(?:what|which|how (?:much|far|close|near|many \w+)|where)\b(?:(?!\b(?:under|over|above|below|than|from|to|darker|brighter)\b)[^?.,;]){0,30}?\b(?:an?|the|my) (?P<light>rim|hair|fill|kicker|accent|key)(?: light| flash)?\b", re.I)
+_IT_OPENS = Pattern(r"it(?P<is>'s|(?= (?:is|stands|sits|hangs|will|has)\b))", re.I)
+
+
+def _with_its_name(told: str, question: str) -> str:
+    """"what power for a rim light a stop under the key? It's 7 feet from him": put before the question, "it" is called by its name."""
+    light, opens = _LIGHT_ASKED.match(question), _IT_OPENS.match(told)
+    if light is None or opens is None:
+        return told
+    return f"The {light['light'].lower()} light{' is' if opens['is'] else ''}{told[opens.end() :]}"
+
+
 def _in_usual_order(said: str) -> str:
     """Signs, scales and marks put as they usually stand: "@100" is at 100, "100 iso" is ISO 100, and what breaks off asks."""
     if _OF_A_PLACE.may_match(said):
         said = _OF_A_PLACE.sub(lambda found: found["who"], said)
     asked = _QUESTION_FIRST.fullmatch(said) if "?" in said[:-1] else None
     if asked is not None:
-        said = f"{_ended(asked['told'])} {asked['question']}"
+        said = f"{_ended(_with_its_name(asked['told'], asked['question']))} {asked['question']}"
     wanted = _WANTED_ALONE.match(said) if "?" not in said[:-1] else None
     if wanted is not None and any(c.isdigit() for c in said):
         said = f"what {said[wanted.start('what') :]}"
