@@ -161,7 +161,7 @@ def _brighter(query: Query) -> Solution | None:
     winner = one if stops >= 0 else two
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
-    behind = not wanted and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
+    behind = (not wanted or _OF_THE_CLOTH.search(query.text) is not None) and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
     wanted = "background" if behind else wanted  # "how many stops under the sitter is the backdrop"
     reference = _reference(query, (one.name, two.name))
     if (wanted in (one.name, two.name) or reference) and "brightest" not in query.cues:
@@ -176,6 +176,8 @@ def _brighter(query: Query) -> Solution | None:
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
 
 
+_OF_THE_CLOTH = Pattern(r"\bhow (?:many stops|much|far)\b[^?.;]*?\b(?:is|are|does|lies|sits) (?:the |my )?(?:white |grey |gray )?(?:paper|backdrop|background|cloth|seamless|wall)\b", re.I)
+"""Whose brightness is asked, whatever light was named right before it."""
 _LIGHT_AT = Pattern(r"\b(?P<name>key|main|fill|hair|rim|kicker|background|backdrop)(?: light| flash)?(?: (?:at|on|of|with))? $", re.I)
 
 
