@@ -149,6 +149,10 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
+_STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|brighter) (?:is|are|was|were|will|would|does|do)\b)", re.I)
+"""Stops, though the word was left out: "and how many under is the back row"."""
+_GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
+"""A way between two things: it is measured like any other."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
@@ -160,7 +164,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""

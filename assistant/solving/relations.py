@@ -11,7 +11,7 @@ from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stop
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import camera, lit_sides, marks, told_by_other
+from assistant.solving import backdrop_reading, camera, lit_sides, marks, told_by_other
 from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.dimmed import hung_since
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
@@ -24,7 +24,7 @@ from assistant.solving.solution import Solution, needs
 def solve(query: Query) -> Solution | None:
     """A question about the difference between lights; None when it is none."""
     now = hung_since(query)
-    for topic in (_ratio, _brighter, _against_mark, _matched, told_by_other.solve, _related):
+    for topic in (_ratio, backdrop_reading.solve, _brighter, _against_mark, _matched, told_by_other.solve, _related):
         found = topic(now)
         if found:
             return found if now is query else replace(found, used=query.facts)
