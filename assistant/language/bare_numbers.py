@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
-from assistant.language import bare_by_words, bare_in_shorthand, bare_of_light
+from assistant.language import bare_by_words, bare_in_shorthand, bare_of_light, bare_places
 from assistant.language.bare import COMMON_FILMS, Bare
 from assistant.language.items import Item
 from assistant.language.loose import loose_number
@@ -345,4 +345,4 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
     bare_by_words.so_much_tube, bare_by_words.multiplier, bare_by_words.guide_called, bare_by_words.guide_speed, bare_by_words.guide_asked_at, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, bare_by_words.so_many_alike, _hinted_guide, _in_a_unit, bare_by_words.spoken_mark, bare_by_words.read_on_a_face, bare_by_words.bare_read, bare_by_words.read_through, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.paint_takes, bare_by_words.lost_by_it, bare_by_words.another_energy, bare_by_words.part_lost, bare_by_words.part_allowed, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.film_of_the_value, bare_by_words.place_with_a_film, bare_by_words.metered, bare_by_words.on_the_ring, bare_by_words.against_a_mark, bare_by_words.read_there, bare_by_words.half_mark, bare_by_words.kept_mark, bare_by_words.stopped_to, bare_by_words.left_on, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )
-_EVERY_RULE = (*bare_of_light.RULES, *bare_in_shorthand.RULES, *RULES)
+_EVERY_RULE = (*bare_of_light.RULES, *bare_in_shorthand.RULES, *bare_places.RULES, *RULES)

@@ -95,13 +95,27 @@ _BESIDE_THE_CAMERA = Pattern(
 """A light that has its place by the camera: its distance, "fill next to the camera at 10 feet"."""
 
 
+_FROM_OVER_THE_CAMERA = Pattern(r"\s*(?:away |off |back )?from (?:right |just )?(?:on top of|the top of|above|over|beside|next to|by|near|under|behind) (?:the |my )?(?:camera|lens)\b", re.I)
+"""After the distance of a light that is named: where it stands, "fill at 9 feet from on top of the camera"."""
+_A_LIGHT_AT = Pattern(r"\b(?:key|main|fill|fill-?in|flash|light|head|strobe|lamp|gun|softbox|umbrella)(?: light)?(?:'s| is| stands| sits| set)*(?: at| about)? $", re.I)
+
+
+_CAMERA_AWAY = Pattern(r"(?:^|[.;?!] |, |\b(?:and|but|while|with) )(?:and |but |while |with )?(?:the |my )?camera\b(?:(?!\b(?:flash|light|lamp|strobe|head|key|main|fill|gun|softbox|umbrella)\b)[^.;?!\d]){0,50}, (?:about |some |only )?$", re.I)
+_AWAY = Pattern(r"\s*(?:away|off|back|up|behind)?(?: from (?:him|her|them|it|(?:the|my) (?!flash|light|lamp|strobe|head|key|main|fill|gun)\w+))?\s*(?:$|[,;:?!)]|\.(?!\d)|(?:and|so|but)\b)", re.I)
+"""Round a length set after its clause: "my camera is up in the gallery, nine metres away"."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
     if _BESIDE_THE_CAMERA.search(place.before(100)) and not place.mark("FROM", offset=1):
+        return None
+    if _FROM_OVER_THE_CAMERA.match(place.text[place.item.end :]) and _A_LIGHT_AT.search(place.before(40)):
         return None
     if _WITH_THE_CAMERA.search(place.before(140)) or _ON_THE_CAMERA.search(place.text):
         return None
     if _ON_CAMERA_FLASH.match(place.text[place.item.end :]) or _FROM_BOTH.match(place.text[place.item.end :]):
         return None
+    if _CAMERA_AWAY.search(place.before(90)) and _AWAY.match(place.text[place.item.end :]):
+        return fact_at(place, "camera_distance", of="camera", cue="camera")
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")
@@ -229,6 +243,9 @@ _DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+|
 """Before how far it is from the nearest to the farthest."""
 _OF_A_GROUP = Pattern(r"[\s-]*(?:deep )?of (?:the |my |our |this )?(?:\w+ )?(?:choir|people|group|family|families|kids|children|singers|players|crew|team|band|class|guests|couples|rows|bridesmaids|party|orchestra|dancers|them|cast|faces|bodies|staff|pupils|students|depth)\b[^.?!]{0,40}\b(?:within|inside|even|evenly|stops?|third|half)\b", re.I)
 """After how deep they stand: "how far back so 4 ft of choir stays within a third of a stop"."""
+_A_LINE = Pattern(r"\b(?:line|queue|file|column|row|string|procession|table|bench|boat|crew|group)\b[^.?!,;\d]{0,24}(?:, )?$", re.I)
+_LONG_AWAY = Pattern(r"[\s-]*long\b[^.?!]{0,40}\b(?:away from|towards?|out from|back from|in line with|from) (?:the |my )?(?:flash|light|lamp|strobe|key|softbox|gun|head)\b", re.I)
+"""Round how far a line reaches along the light: "a line of people 3 m long stretches away from the flash"."""
 _MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
 
 
@@ -242,7 +259,7 @@ def _standing(place: Place) -> Fact | None:
         return None
     if place.owner in ("key", "a") and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
-    if _DEPTH_BEFORE.search(place.before(40)) or _OF_A_GROUP.match(place.text, place.item.end):
+    if _DEPTH_BEFORE.search(place.before(40)) or _OF_A_GROUP.match(place.text, place.item.end) or _LONG_AWAY.match(place.text, place.item.end) and _A_LINE.search(place.before(50)):
         return fact_at(place, "gap", of="back", cue="in_all")
     if not place.owner and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)

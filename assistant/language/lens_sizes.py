@@ -284,12 +284,17 @@ _ON_THE_FILM = Pattern(rf"\b(?:on|in) (?:the |a |my )?{_FILM}\b[^.?!;]*$", re.I)
 """In the sentence of a length: "on the negative the flower head is 24 mm tall"."""
 
 
+_OF_A_THING = Pattern(rf"\s*of (?:the |an? |my |that )?(?!(?:{_FILM}|draw|extension|bellows)\b)[a-z]+", re.I)
+"""After so much of what is taken: "on the film, 24 mm tall, I see 60 mm of ruler"."""
+
+
 def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     """A thing and its image, where just these two lengths are told."""
     facts = [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and _THE_FRAME.match(text[f.end :]) else f for f in facts]
     lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
     images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start]) or _IMAGE_IS.search(text[: f.start]) or _ON_THE_FILM.search(text[: f.start])]
     named = [f for f in images if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :])]
+    images = [f for f in images if not _OF_A_THING.match(text[f.end :])] if len(images) > 1 else images
     images = named or images  # "across the frame: 144 mm of it fills the 36 mm width of the negative"
     things = [f for f in lengths if f not in images]
     lenses = [f for f in things if f.quantity == "focal_length"]

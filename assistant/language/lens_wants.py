@@ -19,6 +19,9 @@ _DEEP_AFTER = Pattern(r"^[\s-]*(?:of (?:it |them )?(?:sharpness|sharp\b|depth|fo
 _DEEP_BEFORE = Pattern(r"\b(?:depth(?: of field| of focus)?(?: of| is| at least| must be| has to be| should be|:)|sharp over|deep by)\s*(?:about |at least |some )*$", re.I)
 _DEPTH_IS = Pattern(r"\bdepth of (?:field|sharpness|focus)(?: (?:is|was|of|comes? to|came to|must be|should be|has to be|to be|at least|only|just|about|around|:))+\s*$", re.I)
 _OF_DEPTH = Pattern(r"^[\s-]*(?:of (?:depth|sharpness|sharp\b|focus\b|depth of field)|depth of field\b|in depth\b)", re.I)
+_END_TO_END = r"(?:in all|altogether|overall|in total|front to back|back to front|from (?:the |his |her |its )?[a-z]+ to (?:the |his |her |its )?[a-z]+)"
+_SHARP_IN_ALL = Pattern(rf"^[\s-]*(?:to be |kept |are |is |be |stay |stays |must be )?(?:sharp|in focus|crisp),? {_END_TO_END}\b|^,? {_END_TO_END},? (?:(?:to be|must be|has to be|needs to be|should be|stays?|is|all) )*(?:sharp|in focus|crisp)\b", re.I)
+"""After a depth that is to be had, and no place: "to have eight inches sharp in all", "20 cm from nose to ears sharp"."""
 _HOLE_BEFORE = Pattern(r"\b(?:hole|iris|pupil|diaphragm|opening)\b[^.?!]{0,40}$", re.I)
 _HOLE_AFTER = Pattern(r"^[\s-]*(?:mm |wide |round )?(?:hole|iris|pupil|diaphragm|opening)\b", re.I)
 _HYPER_AFTER = Pattern(r"^\W*(?:away |off )?(?:to be|as|for|is|be|being|should be|must be)\s+(?:the|my|our|its)\s+hyper[- ]?focal\b", re.I)
@@ -32,7 +35,7 @@ def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
     kinds = {f.quantity for f in facts}
     out = list(facts)
     if "focal_length" in kinds and not kinds & {"magnification", "guide_number", "aperture"} and _STOP_ASKED.search(text):
-        out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if f.quantity in _LENGTHS and f.unit and not _NAMED.search(f.said) and (_OF_DEPTH.match(text[f.end :]) or _DEPTH_IS.search(text[: f.start])) else f for f in out]
+        out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if f.quantity in _LENGTHS and f.unit and not _NAMED.search(f.said) and (_OF_DEPTH.match(text[f.end :]) or _SHARP_IN_ALL.match(text[f.end :]) or _DEPTH_IS.search(text[: f.start])) else f for f in out]
         if any(f.quantity == "depth_wanted" for f in out):
             out = [replace(f, quantity="focus_distance", of="camera") if f.quantity in ("sharp_limit", "distance") and not f.cue else f for f in out]
     if "magnification" in kinds and "guide_number" not in kinds:

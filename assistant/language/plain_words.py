@@ -151,6 +151,10 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
+_STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|brighter) (?:is|are|was|were|will|would|does|do)\b)", re.I)
+"""Stops, though the word was left out: "and how many under is the back row"."""
+_GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
+"""A way between two things: it is measured like any other."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
@@ -162,7 +166,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
@@ -318,13 +322,25 @@ def _without_thanks(text: str) -> str:
     return text if found is None or len(text[: found.start()].split()) < 4 else text[: found.start()]
 
 
+_LIGHT_ASKED = Pattern(r"\W*(?:what|which|how (?:much|far|close|near|many \w+)|where)\b(?:(?!\b(?:under|over|above|below|than|from|to|darker|brighter)\b)[^?.,;]){0,30}?\b(?:an?|the|my) (?P<light>rim|hair|fill|kicker|accent|key)(?: light| flash)?\b", re.I)
+_IT_OPENS = Pattern(r"it(?P<is>'s|(?= (?:is|stands|sits|hangs|will|has)\b))", re.I)
+
+
+def _with_its_name(told: str, question: str) -> str:
+    """"what power for a rim light a stop under the key? It's 7 feet from him": put before the question, "it" is called by its name."""
+    light, opens = _LIGHT_ASKED.match(question), _IT_OPENS.match(told)
+    if light is None or opens is None:
+        return told
+    return f"The {light['light'].lower()} light{' is' if opens['is'] else ''}{told[opens.end() :]}"
+
+
 def _in_usual_order(said: str) -> str:
     """Signs, scales and marks put as they usually stand: "@100" is at 100, "100 iso" is ISO 100, and what breaks off asks."""
     if _OF_A_PLACE.may_match(said):
         said = _OF_A_PLACE.sub(lambda found: found["who"], said)
     asked = _QUESTION_FIRST.fullmatch(said) if "?" in said[:-1] else None
     if asked is not None:
-        said = f"{_ended(asked['told'])} {asked['question']}"
+        said = f"{_ended(_with_its_name(asked['told'], asked['question']))} {asked['question']}"
     wanted = _WANTED_ALONE.match(said) if "?" not in said[:-1] else None
     if wanted is not None and any(c.isdigit() for c in said):
         said = f"what {said[wanted.start('what') :]}"

@@ -305,7 +305,7 @@ _ROWS = Table(((hours.settle, hours.KINDS), (metres_and_more, frozenset({"number
 _AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
     (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
-    (row_by_number, frozenset({"power", "number"})), (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (background_lamp.settle, background_lamp.KINDS), (others_power.settle, others_power.KINDS),
+    (row_by_number, frozenset({"power", "number"})), (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (background_lamp.settle, background_lamp.KINDS), (background_lamp.read_on_it, background_lamp.READ), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (pop_words.stood_from, frozenset({"gap", "camera_distance"})), (pop_words.onto_the_wall, frozenset({"gap", "distance"})), (two_times.settle, two_times.KINDS), (two_guides.settle, two_guides.KINDS), (two_guides.another_flash, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS, *told_as_well.STEPS))

@@ -188,8 +188,8 @@ _STOPS_FOR = Pattern(r"(?:^|[.,;:?!]|\bwhat|\bwhich|\bgive me|\bthe|\bmy)\s*(?:f
 
 
 def _f_stops(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
-    """"f-stops for 7, 10 and 14 feet?": settings, no differences."""
-    found = _STOPS_FOR.search(lower) if kinds["distance"] > 2 and [a.quantity for a in asks] in ([], ["stops"]) else None
+    """"f-stops for 7, 10 and 14 feet?": settings, no differences; "I've set the aperture for the middle one, how many stops over is the front" asks none."""
+    found = _STOPS_FOR.search(lower) if "how many stops" not in lower and kinds["distance"] > 2 and [a.quantity for a in asks] in ([], ["stops"]) else None
     return Ask("aperture", "", "", found.start()) if found else None
 
 

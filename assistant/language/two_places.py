@@ -28,7 +28,7 @@ _ON_TO_THE_OTHER = Pattern(r"[^.?!]{0,40}(?:\band\b|,|;)[^.?!]{0,12}\b(?:another
 _FIGURE_BETWEEN = Pattern(r"\d|\b(?:mm|lens|film|iso|asa|f)\b", re.I)
 _ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|but|from|away|off|where|which|both|what)\b)", re.I)
 _SPEED = Pattern(r"iso|asa|film|speed", re.I)
-_PEOPLE_AFTER = Pattern(r"\s+[a-z]+s\b|\s+(?:people|men|women|children|of (?:them|us))\b", re.I)
+_PEOPLE_AFTER = Pattern(r"\s+[a-z]+s\b|\s+(?:people|men|women|children|of (?:them|us|my|our|the))\b", re.I)
 
 
 def told_apart(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -42,7 +42,8 @@ def told_apart(facts: Sequence[Fact], text: str) -> list[Fact]:
     places = [f for f in facts if f.quantity in _PLACES and f.unit in LENGTH and not f.bad and not f.cue.startswith("at_") and not _OF_A_LIGHT.search(text[max(0, f.start - 40) : f.start])]
     if len(places) == 1:
         return _as_deep(places[0], facts, text) or _second(places[0], facts, text)
-    if len(places) == 2 and "focus_distance" not in kinds and places[0].value != places[1].value and BOTH.search(text):
+    aimed = {f.value for f in facts if f.quantity == "focus_distance"}  # "one at 2.5 m and one at 3.5 m, focused at 2.9 m: are both sharp"
+    if len(places) == 2 and aimed.isdisjoint([f.value for f in places]) and places[0].value != places[1].value and BOTH.search(text):
         return _in_rows(places, facts, text)
     return list(facts)
 

@@ -66,11 +66,11 @@ def solve(query: Query) -> Solution | None:
     return _finish(query, ask, reference, start, moved, used)
 
 
-_BRINGING = Pattern(r"\b(?:bring|brought|raise|lift|tak|go|get|chang|turn|drop|lower)\w*\b[^.?!;]{0,40}\bfrom (?:about )?$", re.I)
+_BRINGING = Pattern(r"\b(?:(?:bring|brought|raise|lift|tak|go|get|chang|turn|drop|lower)\w*|stop(?:ped|ping)?(?: (?:it|the (?:lens|ring|iris)))? down|clos(?:e|ed|ing)(?: (?:it|the (?:lens|ring|iris)))?(?: down)?|open(?:ed|ing)?(?: (?:it|the (?:lens|ring|iris)))? up)\b[^.?!;]{0,40}\bfrom (?:about )?$", re.I)
 
 
 def _from_one_to_the_other(query: Query) -> Query:
-    """"to bring the backdrop up from f/4 to f/8": what it reads and what it is to read, and no span."""
+    """"to bring the backdrop up from f/4 to f/8", "I must stop down from f/16 to f/32": what was and what is to be, and no span."""
     span = query.last("aperture_range")
     if span is None or math.isnan(span.other) or query.has("aperture") or not _BRINGING.search(query.text[: span.start]):
         return query

@@ -90,8 +90,28 @@ def claim_of_hyperfocal_at(query: Query) -> Solution | None:
     return replace(found, answers=(Quantity("claim", holds), found.answers[0]), used=(*found.used, claimed), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It is {speak_length(right, claimed.unit)}.")
 
 
-_SET_TO_IT = Pattern(r"\b(?:focus\w*|pre-?focus\w*|set|parked|left|put|lens|ring|scale)\b[^.?!]{0,40}\b(?:on|at|to|for) (?:the |its |my )?hyper[- ]?focal\b|\bhyper[- ]?focal (?:focus|focusing|setting)\b")
+_SET_TO_IT = Pattern(r"\b(?:focus\w*|pre-?focus\w*|set|parked|left|put|lens|ring|scale)\b[^.?!]{0,40}\b(?:on|at|to|for) (?:exactly |just |right |precisely )?(?:the |its |my )?hyper[- ]?focal\b|\bhyper[- ]?focal (?:focus|focusing|setting)\b")
 _SHARP = Pattern(r"\b(?:(?P<not>out of focus|unsharp|soft|blurr?\w*|too (?:close|near))|sharp|in focus|in the zone)\b")
+_OUT_THERE = Pattern(r"\b(?:infinity|horizon|∞)")
+_STARTS = Pattern(r"\b(?:from|between) (?!(?:there|here|that|half|the half|then|now)\b)")
+_STARTS_AT_THE_LENS = Pattern(r"\bfrom (?:right at |right in front of )?(?:the |my |your |our |its )?(?:lens|camera|feet|toes|tripod|glass)\b")
+
+
+def claim_of_infinity_held(query: Query) -> Solution | None:
+    """"focused at the hyperfocal distance, is everything out to infinity sharp?": it is, though not from the lens on."""
+    said = plain(query.text)
+    words = list(_SHARP.finditer(said))
+    if "hyperfocal" not in query.cues or not _OUT_THERE.search(said) or not _SET_TO_IT.search(said) or len(words) != 1 or any(math.isfinite(f.value) for f in query.facts):
+        return None
+    at_the_lens = _STARTS_AT_THE_LENS.search(said) is not None
+    if _STARTS.search(said) and not at_the_lens:
+        return None  # where it begins is a question of half the distance
+    right = not (at_the_lens or words[0]["not"])
+    holds = right is not (denied(said) or called_wrong(said))
+    lead = f"{'Yes' if holds else 'No'}. Focused at the hyperfocal distance, everything is sharp from half of it to infinity."
+    return Solution(answers=(Quantity("claim", holds),), used=query.facts, topic="claims", lead=lead)
+
+
 _JUST = 0.99
 _WHERE = ("distance", "camera_distance", "sharp_limit", "max_distance")
 

@@ -251,7 +251,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
     if ask.of in ("fill", "hair", "rim", "kicker", "accent") or any(f.of in ("fill", "hair", "rim", "kicker", "accent", "backdrop") for f in query.all("relation")):
         return None
-    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
+    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.value != 1.0 and f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = asked_change(query)
     if change is None or _ASKED_APART.search(query.text) or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more|brighter|darker|hotter|dimmer)|\bdrift", query.text, re.I)):

@@ -1,7 +1,8 @@
 """A guide number told beside a question that goes by the distances alone: nothing of it bears on the answer (contract 22).
 
 "guide number 24 metres, the light's at 3 m and the exposure is right: at 4.5 m how many stops do I lose?" · "guide
-number 110, f/11, so ten feet: between what distances may they stray within half a stop?"
+number 110, f/11, so ten feet: between what distances may they stray within half a stop?" · "guide number 14 m, he is 2.5 m
+from flash and camera, so f/5.6: how far back is it sharp?"
 """
 
 from __future__ import annotations
@@ -17,7 +18,12 @@ _AGREES = 0.06
 
 def bears_not(guide: Fact, query: Query, solution: Solution) -> bool:
     """Whether the answer is the same for every guide number, or goes by a distance that this one was worked out to."""
-    if guide.quantity != "guide_number" or solution.topic != "falloff" or not solution.answers:
+    if guide.quantity != "guide_number" or not solution.answers:
+        return False
+    if solution.topic == "focus":  # the depth is that of the f-number told, which this one was worked out to
+        focus = [f for f in solution.used if f.quantity in ("distance", "focus_distance")]
+        return len({f.value for f in focus}) == 1 and _is_from_there(guide, focus[0], query)
+    if solution.topic != "falloff":
         return False
     places = [f for f in solution.used if f.quantity == "distance"]
     first = solution.answers[0].quantity

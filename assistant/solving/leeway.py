@@ -141,12 +141,13 @@ def step_costs(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 
 _EVENLY = Pattern(r"\b(?:all|both|every|the) (?:of )?(?:the |my |our )?(?:rows?|ranks?|tiers?|lines?|group|choir|class|team|faces)\b", re.I)
+_ROW_OF_ROW = Pattern(r"\b(?:back|last|rear|furthest|farthest)\b[^?.]{0,24}\bwithin\b[^?.]{0,40}\b(?:front|first|near\w*|closest)\b", re.I)
 _FROM_THE_FRONT = Pattern(r"\b(?:from|to) (?:the |my |our )?(?:front|first|near\w*|closest)\b", re.I)
 
 
 def lacks_depth(query: Query, ask: Ask, scene: Scene) -> Solution | None:
-    """"how far from the front row for all the rows to be within half a stop": how deep the rows are was not said."""
+    """"how far from the front row for all the rows to be within half a stop", "… the back row within half a stop of the front": how deep the rows are was not said."""
     told = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
-    if len(told) != 1 or not scene.rows or not {f.quantity for f in query.facts} <= {"stops", "relation", "loss", "rows", "remark"} or not (_EVENLY.search(query.text) and _FROM_THE_FRONT.search(query.text)):
+    if len(told) != 1 or not scene.rows or not {f.quantity for f in query.facts} <= {"stops", "relation", "loss", "rows", "remark"} or not (_EVENLY.search(query.text) and _FROM_THE_FRONT.search(query.text) or _ROW_OF_ROW.search(query.text)):
         return None
     return needs(("distance",), "I need how deep the rows are, from the front one to the back one.", tuple(told), "falloff")

@@ -19,6 +19,8 @@ _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflecto
 _HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
 _FILLS = Pattern(r"\b(?:cover|fill|light|span|spread|reach)\w*\b", re.I)
 _ASKING = Pattern(r"\b(?:how|what)\b", re.I)
+_IN_FRONT = Pattern(r"\W*(?:straight |right |square |directly |dead )?(?:in front|away from|off|before)\b", re.I)
+"""After how far the light stands before what it is to light; "two metres behind him" is no distance of a light."""
 _MARGIN = "The edges get less light than the middle: leave a margin."
 _LENGTHS = ("distance", "gap", "max_distance")
 
@@ -47,7 +49,7 @@ def width(query: Query) -> Solution | None:
 def angle(query: Query) -> Solution | None:
     """"A group 4 m across from 3 m away": the angle the light must cover, twice the arc tangent of half the width over the distance."""
     sizes = query.all("size")
-    lengths = [*(f for f in query.facts if f.quantity == "distance" and not f.bad), *sizes]
+    lengths = [*(f for f in query.facts if (f.quantity == "distance" or f.quantity == "gap" and _IN_FRONT.match(query.text, f.end)) and not f.bad), *sizes]
     if len(lengths) != 2 or query.has("guide_number") or not (_LIT.search(query.text) or sizes):
         return None
     wide = sizes or [f for f in lengths if WIDE_AFTER.match(query.text[f.end :])] or [f for f in lengths if _WIDE_BEFORE.search(query.text[: f.start])]

@@ -11,7 +11,7 @@ from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stop
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import camera, lit_sides, marks, told_by_other
+from assistant.solving import backdrop_reading, camera, lit_sides, marks, told_by_other
 from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.dimmed import hung_since
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
@@ -24,7 +24,7 @@ from assistant.solving.solution import Solution, needs
 def solve(query: Query) -> Solution | None:
     """A question about the difference between lights; None when it is none."""
     now = hung_since(query)
-    for topic in (_ratio, _brighter, _against_mark, _matched, told_by_other.solve, _related):
+    for topic in (_ratio, backdrop_reading.solve, _brighter, _against_mark, _matched, told_by_other.solve, _related):
         found = topic(now)
         if found:
             return found if now is query else replace(found, used=query.facts)
@@ -161,7 +161,7 @@ def _brighter(query: Query) -> Solution | None:
     winner = one if stops >= 0 else two
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
-    behind = not wanted and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
+    behind = (not wanted or _OF_THE_CLOTH.search(query.text) is not None) and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
     wanted = "background" if behind else wanted  # "how many stops under the sitter is the backdrop"
     reference = _reference(query, (one.name, two.name))
     if (wanted in (one.name, two.name) or reference) and "brightest" not in query.cues:
@@ -176,6 +176,8 @@ def _brighter(query: Query) -> Solution | None:
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
 
 
+_OF_THE_CLOTH = Pattern(r"\bhow (?:many stops|much|far)\b[^?.;]*?\b(?:is|are|does|lies|sits) (?:the |my )?(?:white |grey |gray )?(?:paper|backdrop|background|cloth|seamless|wall)\b", re.I)
+"""Whose brightness is asked, whatever light was named right before it."""
 _LIGHT_AT = Pattern(r"\b(?P<name>key|main|fill|hair|rim|kicker|background|backdrop)(?: light| flash)?(?: (?:at|on|of|with))? $", re.I)
 
 

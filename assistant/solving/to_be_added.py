@@ -17,7 +17,7 @@ _MUST = r"(?:must|should|shall|ha(?:ve|s|d) to|needs? to|ought|do|does|would|wil
 _ADDED = Pattern(
     rf"\bhow (?:many|much|far)\b(?:(?!\b(?:under|over|less|darker|weaker|dimmer|lost?|lose|close|closing|gain|between|short)\b)[^.?;,])*?"
     rf"(?:\b{_MUST}\b(?:(?!\b(?:under|over|less|close|lose|stop down)\b)[^.?;,]){{0,40}}?\b(?:add(?:ed)?|open(?: it| the lens)?(?: up)?|slow(?: down)?|lengthen(?:ed)?|raised?|lift(?:ed)?|boost(?:ed)?|turn(?:ed)? (?:it |the \w+ )?up|push(?:ed)?)\b(?! (?:the (?:light|flash|lamp)|it) (?:back|away))"
-    rf"|\b(?:of|on) (?:push\w*|pushing|development|extra \w+|more \w+)\b|\blonger\b|\b(?:more|extra|added|additional) (?:flash|light|power|exposure|output|development|time)\b[^.?;,]{{0,30}}\b(?:need|want|take|require)\w*"
+    rf"|\b(?:of|on) (?:push\w*|pushing|development|extra \w+|more \w+)\b|\blonger\b|\b(?:more|extra|added|additional) (?:flash|light|power|exposure|output|development|time)\b[^.?;,]{{0,30}}\b(?:(?:need|want|take|require)\w*|(?:must|should|shall|ha(?:ve|s|d) to|do|need to) (?:i |we |you )?(?:have to |need to |then )?(?:give|find|supply|put|pump|use)\b)"
     rf"|\b(?:of|in) (?:flash|light|power|exposure|flash power|output|iso|film speed)\b[^.?;,]{{0,30}}\b(?:need|want|lack|require)\w*)")
 _WON_BACK = Pattern(r"\bhow (?:many|much)\b[^.?;,]*\b(?:get|gain|win|regain|recover|pick up|save|have)\b[^.?;,]*\b(?:by|if i|if we|when i|from)(?: \w+)? ?(?:tak(?:e|ing)|remov\w+|pull\w*|peel\w*|strip\w*|leav(?:e|ing) (?:off|out)|los(?:e|ing)|dropp?\w*)\b")
 """What comes back when something that takes light goes."""

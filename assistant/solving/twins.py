@@ -32,7 +32,7 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
     if ask is None:
         return None
-    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "", "subject")), None) or _of_ratio(query) or _level(query, ask)
+    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "", "subject")), None) or _of_times(query) or _of_ratio(query) or _level(query, ask)
     if relation is None and _only_placed(query, ask):
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
@@ -82,6 +82,24 @@ def _of_ratio(query: Query) -> Fact | None:
     return replace(ratio, quantity="relation", value=math.log2(over), of="fill", to="key", cue="less") if over > 0 else None
 
 
+_TIMES_AS_BRIGHT = Pattern(r" as (?:bright|strong|powerful|much light)(?: as)? (?:the |my )?(?P<than>key|main|fill|rim|hair|kicker|accent)\b", re.I)
+
+
+def _of_times(query: Query) -> Fact | None:
+    """"I want the key four times as bright as the fill": so many stops of the second under the key, each read alone."""
+    for times in query.all("times"):
+        than, before = _TIMES_AS_BRIGHT.match(query.text, times.end), list(_LIGHT.finditer(query.text[: times.start]))
+        who = _OTHER_NAMES.get(before[-1].group().lower(), before[-1].group().lower()) if before else ""
+        other = _OTHER_NAMES.get(than["than"].lower(), than["than"].lower()) if than is not None else ""
+        if "key" in (who, other) and who != other != "" and times.value > 0:
+            under = who == "key"
+            return replace(times, quantity="relation", value=abs(math.log2(times.value)), of=other if under else who, to="key", cue="less" if under is (times.value >= 1) else "more")
+    return None
+
+
+_OTHER_NAMES = {"main": "key"}
+
+
 def _only_placed(query: Query, ask: Ask) -> bool:
     """Whether nothing is known of the second light but that it is the twin of a key that is placed."""
     return ask.of in _SECOND and ask.quantity == "distance" and query.last("distance", "key") is not None and _SAME.search(query.text) is not None \
@@ -96,6 +114,8 @@ def _between(query: Query) -> Solution | None:
     placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
     if not placed:  # "flash A at 2 m, flash B, the same model, at 1 m"
         placed = {f.of: f for f in query.all("distance") if f.of and f.of not in PLACES and f.of not in NOT_SUBJECT}
+    if len(placed) == 1 and _FRONT_LIGHT.search(query.text):  # "the rim is 1 m from it, the front one 2.8 m": a light, and no row
+        placed |= {f.of: f for f in query.all("distance", "front")}
     if len(placed) == 1 and (unplaced := _other_unplaced(query, next(iter(placed)))):
         return needs(("distance",), f"I need the distance of the {unplaced} as well.", tuple(f for f in query.facts if f.quantity in ("distance", "power")), "twins")
     if len(placed) != 2 or len(query.all("distance")) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
@@ -121,6 +141,7 @@ def _other_unplaced(query: Query, placed: str) -> str:
     return others[0] if len(others) == 1 and told and _SAME.search(query.text) and "same_spot" not in query.cues else ""
 
 
+_FRONT_LIGHT = Pattern(r"\b(?:front|frontal) (?:one|light|flash|head|lamp|gun)\b", re.I)
 _WEAKER = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,12}\b(?:weaker|darker|dimmer|fainter|less|under|below)\b", re.I)
 
 
@@ -132,7 +153,7 @@ def _the_key(query: Query, ask: Ask, name: str, stops: float) -> Solution | None
     if theirs is None or ask.quantity == "power" and query.last("distance", "key") is None:
         return needs(("distance",), f"I need the distance of the {name if theirs is None else 'key'}.", tuple(query.all("distance")), "twins")
     strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
-    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power"))
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "times", "count", "distance", "power"))
     if ask.quantity == "distance":
         place = theirs.value * 2 ** (stops / 2) * (strength["key"] / strength[name]) ** 0.5
         return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), "key"),), used=used, topic="twins")
@@ -158,7 +179,7 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     mine = query.last("distance", name)
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
-    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power") or f.quantity == "energy" and f.of in ("", "both"))
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "times", "count", "distance", "power") or f.quantity == "energy" and f.of in ("", "both"))
     if first is None and mine is None and ask.quantity == "power" and (further := _so_far(query, name)) is not None:
         value = strength["key"] * 2**stops * further**2
         return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, name),), used=(*used, *query.all("times")), topic="twins", working=(f"{further:g} times as far off, so {further**2:g} times the power for the same light",))

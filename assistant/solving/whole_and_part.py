@@ -155,6 +155,8 @@ def solve(query: Query) -> Solution | None:
     """The light that was taken out of the sum, or how the two compare; None where no whole and part are told."""
     if not query.asks_for("aperture", "stops") or len(query.all("aperture")) != 2:
         return None
+    if {f.of for f in query.all("aperture")} == {"background", "key"}:
+        return None  # each lights a place of its own
     asked = _question(query.text, *query.all("aperture"))
     question = query.text[asked[0] : asked[1]] if asked is not None else ""
     parts = told(query) if question else None
