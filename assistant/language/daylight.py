@@ -31,7 +31,7 @@ _LESS = r"too (?:dark|dim)|under(?:exposed?|neath)?|below|darker|dimmer|down|les
 _MORE = r"too (?:bright|hot|light)|over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|gain(?:s|ed)?|lift(?:ed)?|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
-_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meter(?:s|ed)?|is|gives?|gave|puts|says)\b", re.I)
+_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meter(?:s|ed)?|is|gives?|gave|puts|says)\b|\b(?:bare|flash) (?:head |bulb )?reading\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 

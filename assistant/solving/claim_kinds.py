@@ -84,7 +84,7 @@ BY_FACTS: tuple[Judge, ...] = (
     claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read,
     claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures,
-    claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density,
+    claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density, claim_stacked.claim_of_density_as_factor,
     claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split,
     claim_of_recycling, claim_of_ratio_by_place, claim_of_value,
 )
