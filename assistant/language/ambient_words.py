@@ -63,7 +63,7 @@ def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     return [sky if f is told[0] else f for f in facts]
 
 
-_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at| by| down| up| fall| go| come| come out| drop| sink| record| sit| lie)*\s*$", re.I)
+_THE_THING = Pattern(r"\b(?:the|that|those|these|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at| by| down| up| fall| go| come| come out| drop| sink| record| sit| lie)*\s*$", re.I)
 
 
 _BEHIND = Pattern(r"\b(?:the|my|those|these|that|his|her|their) (?!flash|fill|strobe|light|gun|key|kicker|rim)[a-z]+(?: [a-z]+)? (?:behind|beyond|outside|at the back|in the distance)(?: (?:her|him|them|it|us|me|you|everybody|everyone|the \w+))?(?: (?:should|to|must|can|may|will|ought to))?(?: (?:be|come out|go|fall|read|sit|drop|sink|lie|print|record))?(?: (?:about|at))? $", re.I)
@@ -86,4 +86,4 @@ def metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
     named = _THE_THING.search(text[: fact.start])
     if named is None or OF_FLASH.search(named["thing"]):
         return False
-    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None
+    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?|needs?|wants?|takes?)\b", text[: named.start()], re.I) is not None
