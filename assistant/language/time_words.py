@@ -315,6 +315,6 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="interval")
     if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*(?:with|for|w|and|n|so|to|because|as|if|when|where|but|or|my|our|his|her|the)\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
-    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$|\bit (?:lasts?|burns?|takes)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
+    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst) (?:that |itself |alone |only )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$|\bit (?:lasts?|burns?|takes)\W*(?:for |about |only )?$", lower[max(0, fact.start - 32) : fact.start]):
         return fact if patterns.search(r"\b(?:shoot|shooting|shot|using|under|with|expos\w+|take|taking|took|run|running|do|doing) (?:the |my )?(?:flash|it|this|that|her|him|them) at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
     return fact
