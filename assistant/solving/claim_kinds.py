@@ -58,8 +58,8 @@ from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.claim_time_of_flash import claim_of_flash_by_time, claim_of_flash_in_time
 from assistant.solving.claim_two_depths import claim_of_two_depths
 from assistant.solving.claim_two_lights import claim_of_two_lights
-from assistant.solving.claim_wide_in_sun import claim_of_wide_in_sun
 from assistant.solving.claim_values import claim_of_value
+from assistant.solving.claim_wide_in_sun import claim_of_wide_in_sun
 from assistant.solving.film import claimed_error, claimed_rating
 from assistant.solving.reach import claim_of_reach, claim_of_reach_at
 from assistant.solving.solution import Solution
