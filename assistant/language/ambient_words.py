@@ -63,20 +63,27 @@ def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     return [sky if f is told[0] else f for f in facts]
 
 
-_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at| by| down| up| fall| go| come| come out| drop| sink| record| sit| lie)*\s*$", re.I)
+_THE_THING = Pattern(r"\b(?:the|that|those|these|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at| by| down| up| fall| go| come| come out| drop| sink| record| sit| lie)*\s*$", re.I)
 
 
-_BEHIND = Pattern(r"\b(?:the|my|those|these|that|his|her|their) (?!flash|fill|strobe|light|gun|key|kicker|rim)[a-z]+(?: [a-z]+)? (?:behind|beyond|outside|at the back|in the distance)(?: (?:her|him|them|it|the \w+))?(?: (?:should|to|must|can|may|will|ought to))?(?: (?:be|come out|go|fall|read|sit))?(?: (?:about|at))? $", re.I)
+_BEHIND = Pattern(r"\b(?:the|my|those|these|that|his|her|their) (?!flash|fill|strobe|light|gun|key|kicker|rim)[a-z]+(?: [a-z]+)? (?:behind|beyond|outside|at the back|in the distance)(?: (?:her|him|them|it|us|me|you|everybody|everyone|the \w+))?(?: (?:should|to|must|can|may|will|ought to))?(?: (?:be|come out|go|fall|read|sit|drop|sink|lie|print|record))?(?: (?:about|at))? $", re.I)
 """Right before so many stops: what stands behind is lit by what is there."""
 
 
+_SUNK = Pattern(r"\b(?P<asked>shutter(?: speed)?|(?:what|which) (?:speed|time)|how long)\b[^.?!]*?\b(?:drops?|puts?|sends?|takes?|brings?|sinks?|leaves?|pushes|pulls?|lets?|holds?|keeps?|makes?|gets?|have|want) (?:the|that|my|our|those|these|his|her) (?P<thing>[a-z]+)(?: [a-z]+)?(?: (?:go|fall|sink|drop|sit|lie|be|come out|down|about|at))*\s*$", re.I)
+"""Right before so many stops, where a time is asked: nothing but the light that is there changes by it."""
+
+
 def metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
-    """"the quay meters 1/4 at f/2.8 … and the quay one stop under", "and the books behind two under": whatever it is, it is lit by what is there."""
+    """"the quay meters 1/4 at f/2.8 … and the quay one stop under", "and the books behind two under", "which shutter drops the wood two stops under": whatever it is, it is lit by what is there."""
     if not any(f.quantity == "shutter" and f.of == "ambient" for f in facts):
         return False
     if _BEHIND.search(text[max(0, fact.start - 60) : fact.start]):
         return True
+    sunk = _SUNK.search(text[max(0, fact.start - 120) : fact.start])
+    if sunk is not None and not OF_FLASH.search(sunk["thing"]):
+        return True
     named = _THE_THING.search(text[: fact.start])
     if named is None or OF_FLASH.search(named["thing"]):
         return False
-    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None
+    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?|needs?|wants?|takes?)\b", text[: named.start()], re.I) is not None

@@ -37,6 +37,7 @@ _ROWS: tuple[tuple[str, Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     ("dial ", Pattern(r"\b(?P<dial>dial)(?: is| was| still| had been| has been|'d been)? (?:still )?(?:left |stuck |still )?(?:sitting|standing|sat|left|parked|stuck|resting|lying) (?:on|at) (?=\d{2,4}\b)", re.I), r"\g<dial> on "),
     (" had been ", Pattern(r"\b(?P<if>if|suppose|say) (?:it|i|the dial|the meter|my dial) had been (?:left |sat |sitting |standing |parked |stuck |set )?(?:on|at|to) (?=\d)", re.I), r"\g<if> it had been on "),
     ("hade", Pattern(r"\b(?P<where>in (?:the |open |deep |light |full ){0,2}shade)(?: here| there)?,? (?:i get|i got|i have|i've got|it's|it is|it was|we get|we've got)(?: a)? (?=f/?\d)", re.I), r"\g<where> I meter "),
+    (" in ", Pattern(r"(?P<would>\b(?:would|will|'d|alone|by (?:itself|themselves)) )(?:expose|light|record) (?:the |my |this |a )?(?:film|frame|sheet|negative|neg|plate|paper|slide|picture|it) (?:correctly|properly|right|rightly|fully) in (?=(?:about |some )?(?:\d|two|three|four|five|six|eight|ten|fifteen|twenty|thirty|sixty|half))", re.I), r"\g<would>need "),
     ("-in-law", Pattern(r"\b(?P<kin>brother|sister|father|mother|son|daughter)s?-in-law\b", re.I), r"\g<kin>"),
     ("ike ", Pattern(r"\b(?:more|nearer) like (?=(?:an?|one|two|three|half|\d[\d.]*)\b)", re.I), "about "),
     ("ops at ", Pattern(r"(?P<before>^\W*|[.;:,!] )(?P<what>pops|flashes|bursts) (?=(?:at|on) (?:that|this|the same|half|quarter|1/\d+)(?: power)?\W*$)", re.I), r"\g<before>how many \g<what> "),

@@ -73,7 +73,8 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact] | None:
         return None
     out: list[Fact] = []
     for fact in facts:
-        out += _placed(fact, roles[fact.start], "whole" in told) if fact in lengths else [fact]
+        stays = fact not in lengths or fact.quantity == "camera_distance" and {"up", "down"} <= told  # with both legs told, no flash stands by the camera
+        out += [fact] if stays else _placed(fact, roles[fact.start], "whole" in told)
     return out
 
 

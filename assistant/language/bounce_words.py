@@ -35,7 +35,7 @@ _STRAIGHT = Pattern(
     r"\b(?:no|not|isn't|never|without|don't|won't|didn't|can't|do not|will not)(?: \w+)? bounc\w*(?: (?:it|the flash|the light|anything|at all))?(?: (?:off|from) (?:the |a |that )?(?:\w+ )?(?:ceiling|wall|roof))?|\bunbounced\b|\bdirect flash\b"
     r"|\b(?:direct|straight|directly) (?:at|on|onto|on to|towards?|to) (?:her|him|them|me|my|his|the (?!ceiling|roof|wall|umbrella|card|board|panel|reflector)[a-z])", re.I)
 _UNDER_A_ROOF = Pattern(r"\b(?:ceiling|roof|bounc\w*)\b", re.I)
-_ROUND_ABOUT = Pattern(r"\bbounc|\boff (?:the|a|my|that) (?:\w+ )?(?:ceiling|wall|roof|card|board)|\bto the (?:ceiling|wall)\b", re.I)
+_ROUND_ABOUT = Pattern(r"\bbounc|\b(?:off|by way of|via) (?:the|a|my|that) (?:\w+ )?(?:ceiling|wall|roof|card|board)|\bto the (?:ceiling|wall)\b", re.I)
 
 
 def is_straight(text: str) -> bool:
@@ -83,7 +83,7 @@ def _card_is_the_surface(facts: list[Fact]) -> list[Fact]:
 _BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
 
 
-_BOUNCED_OFF = Phrasings(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
+_BOUNCED_OFF = Phrasings(rf"\bbounc|(?:off|by way of|via) (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
 
 
 _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)

@@ -31,7 +31,7 @@ _LESS = r"too (?:dark|dim)|under(?:exposed?|neath)?|below|darker|dimmer|down|les
 _MORE = r"too (?:bright|hot|light)|over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|gain(?:s|ed)?|lift(?:ed)?|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
-_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meter(?:s|ed)?|is|gives?|gave|puts|says)\b", re.I)
+_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meter(?:s|ed)?|is|gives?|gave|puts|says)\b|\b(?:bare|flash) (?:head |bulb )?reading\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 
@@ -70,6 +70,12 @@ class Setting:
     def full(self) -> bool:
         return {f.quantity for f in self.facts} == {"aperture", "shutter"}
 
+    def _between(self) -> str:
+        """What stands between the two."""
+        one, two = self.facts[0], self.facts[-1]
+        size = len(self.context)
+        return self.context[max(0, size - (two.end - one.end)) : size - (two.end - two.start)]
+
     @property
     def metered(self) -> bool:
         """Whether a meter is spoken of, and no setting after it."""
@@ -86,6 +92,8 @@ class Setting:
             return False
         if _CAME_OUT.match(self.after) or _CAME_OUT_AT.search(self.context[: -len(self.facts[-1].said)] or self.context):
             return False
+        if self.full and _ROOM_WANTS.search(self._between()):
+            return True
         if _SPEAKS.match(self.context) or self.full and _NEEDED.search(self.context) and not OF_FLASH.search(self.context):
             return True
         if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, IS_AMBIENT):
@@ -191,7 +199,7 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
 # --- settings ----------------------------------------------------------------------------------
 
 
-_ROOM_WANTS = Pattern(rf"^\W*(?:the |my )?(?:\w+ )?(?:{AMBIENT})(?: \w+)? (?:(?:would|will|'d|does|alone) )?(?:wants?|needs?|takes?|asks? for|calls? for|meters?|reads?|is)(?: about| just| for)*\s*$", re.I)
+_ROOM_WANTS = Pattern(rf"^\W*(?:(?:the |my )?(?:\w+ )?(?:{AMBIENT})(?: \w+)?|the (?:(?!flash|strobe|film|lens|camera|shutter|gun|head|pack|batter|exposure|light\b|meter)[a-z']+ ){{0,2}}(?!flash|strobe|film|lens|camera|shutter|gun|head|pack|batter|exposure|light\b|meter)[a-z]+) (?:(?:would|will|'d|does|alone) )?(?:wants?|needs?|takes?|asks? for|calls? for|meters?|reads?|is)(?: about| just| for)*\s*$", re.I)
 """Between an aperture and a time: "at f/32 the room would want eight seconds"."""
 
 
@@ -203,7 +211,7 @@ def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
         last = groups[-1] if groups else []
         gap = text[last[-1].end : fact.start] if last else ""
         if last and fact.quantity not in {f.quantity for f in last} and not _END.search(gap) and _ROOM_WANTS.search(gap):
-            last.append(replace(fact, of="ambient"))
+            last.append(fact)
         elif last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
             last.append(fact)
         else:
@@ -275,7 +283,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
-    clause = _LIGHT_OF_IT.sub("ambient", _LEVEL_WITH.sub(" ", clause_before(fact, text)))
+    clause = _LIGHT_OF_IT.sub("ambient", _LEVEL_WITH.sub(" ", _OPEN_FLASH.sub(" ", clause_before(fact, text))))
     of = ("fill" if after is not None and (_is_more_flash(fact, facts, text) or _AS_FILL.match(text, fact.end)) else "") or ("ambient" if metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
@@ -284,6 +292,8 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _LIGHT_OF_IT = Pattern(rf"\b(?:{AMBIENT}|stage|house) lights?(?:ing)?\b", re.I)
 """No lamp of ours, though it is called a light."""
+_OPEN_FLASH = Pattern(r"\bopen[- ]flash(?:ing)?\b", re.I)
+"""How it is worked, and no light that lies under another."""
 _AS_FILL = Pattern(r"[^.?!,;]{0,24}\b(?:as|for) (?:a |the |my |her )?fill\b", re.I)
 _MORE_FLASH = Pattern(r"\s*(?:of )?(?:more|less) (?:of )?(?:the |my )?(?:flash|fill|strobe)\b(?P<than> than (?:that|it|this)\b)?(?! than)", re.I)
 """Said after so many stops: "two stops more flash", against the daylight."""

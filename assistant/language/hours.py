@@ -27,7 +27,7 @@ _A_GUIDE = Pattern(
     r"\b(?P<whose>the|our|my|a|this|his|her|their)(?: (?:tour|ghost|museum|cave|castle|mountain|river|walking|old|young|local))? guide(?P<does>(?:'s|,? who is| is| stands| stood| sits| sat| poses| was| waits)(?: (?:standing|sitting|posing|waiting|now|about|only|just|at|some|up))* [\w.½-]+(?: and a half)? ?(?:feet|foot|ft|metres?|meters?|m|yards?)(?: \d+ ?(?:in|inches))?"
     r" (?:away|off|back|from (?:the|my|our|it|me)|in front|out|behind|further|down)\b)", re.I)
 _A_METER = Pattern(
-    r"\b(?P<has>brought|bring|brings|own|owns|owned|have|has|had|got|use|used|borrow|borrowed|buy|bought|carry|carries|carried|packed|pack|find|found|lent|lend me|forgot|with|without|wish i had) a meter(?=\s*(?:[.,;:!?]|$|(?:with (?:me|us|him|her|them)|here|today|tonight|to hand|handy|but|along|any ?more|so)\b))", re.I)
+    r"\b(?P<has>brought|bring|brings|own|owns|owned|have|has|had|got|use|used|borrow|borrowed|buy|bought|carry|carries|carried|packed|pack|find|found|lent|lend me|forgot|with|without|wish i had) a meter(?=\s*(?:[.,;:!?]|$|(?:with (?:me|us|him|her|them)|(?:(?:up|out|down|in|over) )?here|today|tonight|to hand|handy|but|along|any ?more|so)\b))", re.I)
 
 
 def in_other_words(text: str) -> str:

@@ -262,6 +262,8 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     facts = [f for f in facts if not (f.unit == "shoot_through" and f.quantity == "modifier" and _THROUGH_A.match(text, f.end))]
     if any(f.unit == "shoot_through" for f in facts):
         facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
+        its_own = any(f.quantity == "loss" and f.unit == "shoot_through" for f in facts)
+        facts = facts if its_own else [replace(f, unit="shoot_through") if f.quantity == "loss" and f.unit == "umbrella" else f for f in facts]  # "a shoot-through brolly … the brolly swallows two stops": one thing
     worn = [f for f in facts if f.quantity == "modifier"]
     doubled = [one for one, two in zip(worn, worn[1:]) if one.unit in ("diffuser", "tissue", "scrim") and one.unit != two.unit and not text[one.end : two.start].strip(" -")]
     if worn:

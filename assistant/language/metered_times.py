@@ -144,7 +144,34 @@ def _of_itself(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, of="ambient") if f.quantity == "shutter" and not f.of and f.value >= 1 and _BY_ITSELF.search(text[: f.start]) else f for f in facts]
 
 
+_STOP_AND_TIME = Pattern(r"f ?/? ?(?P<stop>\d+(?:\.\d+)?) and (?P<time>(?:an? )?(?P<part>eighth|quarter|half))", re.I)
+_PARTS = {"eighth": 1 / 8, "quarter": 1 / 4, "half": 1 / 2}
+_OF_A_SECOND = Pattern(r"\s*(?:of )?(?:a )?sec(?:ond)?s?\b", re.I)
+_OF_A_STOP = Pattern(r"\s*(?:of (?:a|one) )?stops?\b", re.I)
+_IN_EV = Pattern(r"\bevs?\b|\b(?:exposure|light) value\b", re.I)
+
+
+def _and_a_time(facts: list[Fact], text: str) -> list[Fact]:
+    """"f4 and an eighth on ISO 100, what EV is that", "f/8 and half a second": a time, since no ring is marked in eighths, and an EV has one."""
+    for fact in facts:
+        told = _STOP_AND_TIME.fullmatch(fact.said.strip()) if fact.quantity == "aperture" and not _OF_A_STOP.match(text, fact.end) else None
+        if told is None:
+            continue
+        second = _OF_A_SECOND.match(text, fact.end)
+        end = second.end() if second is not None else fact.end
+        rest = [f for f in facts if f is not fact and not fact.end <= f.start < end]
+        by_itself = told["part"].lower() == "eighth" or told["part"].lower() == "quarter" and _IN_EV.search(text) is not None
+        if second is None and (not by_itself or any(f.quantity == "shutter" for f in rest)):
+            continue
+        cut = fact.start + told.start("time")
+        stop = replace(fact, value=float(told["stop"]), end=fact.start + told.end("stop"), said=told[0][: told.end("stop")])
+        time = Fact("shutter", _PARTS[told["part"].lower()], of=fact.of, start=cut, end=end, said=text[cut:end], sentence=fact.sentence)
+        return sorted([*rest, stop, time], key=lambda f: f.start)
+    return facts
+
+
 STEPS: Steps = (
+    (_and_a_time, frozenset({"aperture"})),
     (_of_itself, frozenset({"shutter"})),
     (_exponents, frozenset({"power"})),
     (_full_exposure, frozenset({"power"})),

@@ -22,11 +22,13 @@ _HOW_MANY = {"two": 2, "both": 2, "a pair of": 2, "a couple of": 2, "three": 3, 
 
 
 KINDS = frozenset({"nd", "camera_filter"})
+_ONE_OF = Pattern(r" (?:of (?:(?:a |an )?(?:density|factor|strength|grade) )?(?:\d|\.\d|one\b|two\b|three\b|four\b)|(?:with|marked|rated|engraved|that|which|for|on)\b)", re.I)
+"""After "plus one": another filter, and no stop."""
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each of so many equal filters told by itself, and no filter made of their mere number."""
-    out = list(facts)
+    out = [f for f in facts if not (f.quantity == "signed" and f.said.lower() == "plus one" and _ONE_OF.match(text, f.end))]  # "density 0.6 plus one of density 0.3"
     for match in (*_EACH.finditer(text), *_EACH_BEFORE.finditer(text)):
         made = [Fact("nd", _strength(match), "stops", "camera", start=match.start() + n, end=match.end(), said=match.group()) for n in range(_HOW_MANY[match["many"].lower()])]
         out = [*_outside(out, match), *made]

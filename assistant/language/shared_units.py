@@ -29,6 +29,8 @@ _LIKEWISE = Pattern(
 """Of two who stand in one light, each with a place: "row one is ten feet from the flash and row three is fifteen"."""
 _TO_EACH = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b to the (?:front|near\w*|first|closest)\b(?: \w+)?,?(?: and| but)? (?P<n>{_NUMBER})(?= to the (?:back|rear|far\w*|last|furthest)\b)", re.I)
 """Both ways from one light: "10 feet to the front and 15 to the back"."""
+_AND_A_HALF = Pattern(rf"\b(?P<n>{_NUMBER}) (?P<unit>feet|foot|metres?|meters?|yards?|paces?) and a half(?=\s*(?:[.,;:?!)]|$)| (?:from|away|off|back|out|in front|to|up|down|behind|above|below|between|apart|is|was|with|and|long|of (?:room|path|way)|further|closer|nearer)\b)", re.I)
+"""Of the unit, and neither of a power nor of a stop: "two metres and a half from the scrim"."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -38,6 +40,7 @@ def with_units(text: str) -> str:
     >>> with_units("The lamp is 4 feet from her and the wall is six behind her.")
     'The lamp is 4 feet from her and the wall is six feet behind her.'
     """
+    text = _AND_A_HALF.sub(r"\g<n> and a half \g<unit>", text)
     each = _EACH_AT.search(text)
     if each is not None:
         text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"

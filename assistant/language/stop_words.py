@@ -73,7 +73,8 @@ def _and_to(facts: list[Fact], text: str) -> list[Fact]:
     """"one stop to the scrim and a half to the gel": stops as well."""
     for match in _AND_TO.finditer(text):
         taker = next((f for f in facts if f.quantity == "modifier" and match.end("many") < f.start <= match.end()), None)
-        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in facts) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in facts):
+        within = any(f.start < match.start() and f.end >= match.end("many") for f in facts)  # "a metre and a half from the box"
+        if taker is not None and not within and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in facts) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in facts):
             many = match["many"].lower()
             value = STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many)
             facts = [f for f in facts if not match.start("many") <= f.start < match.end("many")]
@@ -124,7 +125,7 @@ def _parts_and_draws(facts: list[Fact], text: str) -> list[Fact]:
 def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
     """"an orange contrast filter": glass on the lens, and no gel beside it."""
     return [f for n, f in enumerate(facts) if not (f.quantity == "modifier" and f.unit == "gel" and n + 1 < len(facts) and facts[n + 1].quantity == "camera_filter"
-                                                   and patterns.fullmatch(r"(?: \w+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
+                                                   and patterns.fullmatch(r"(?: (?:screw|slip|push)(?:ed)?[- ](?:in|on)| [\w-]+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
 
 
 _WAY_OFF = Pattern(r"\s*(?P<way>over|under)\b(?! (?:the|my|a)\b)", re.I)

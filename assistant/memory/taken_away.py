@@ -36,12 +36,16 @@ def of_the_thing(word: str, scene: Scene) -> Fact | None:
     """The one loss that was told with this word; of one that was told in a half-sentence, whose words are gone, the only one there is."""
     losses = [f for f in scene.facts if f.quantity in TAKES_LIGHT]
     told = [f for f in losses if f.start < f.end and scene.text[f.start : f.end].strip() == f.said.strip()]
-    named = [f for f in told if word in _words_before(f, scene, told)] or [f for f in told if word in _words_after(f, scene, told)]
+    named = [f for f in told if word in _words_before(f, scene, told)] or [f for f in told if word in _words_after(f, scene, told)] or [f for f in told if word in patterns.findall(_WORDS, f.said.lower())]
+    if not named and word in _GLASS:
+        named = [f for f in losses if f.quantity in ("nd", "filter_loss", "factor")]  # "a polariser that takes a stop and a half", then "without the filter?"
     if not named and not told and len(losses) == 1 and word not in _NO_SUCH_THING:
         return losses[0]
     return named[0] if len(named) == 1 else None
 
 
+_GLASS = frozenset({"filter", "glass"})
+"""What any of them is called that hangs before the lens."""
 _NO_SUCH_THING = frozenset("fill key hair rim kicker main background backdrop flash flashes strobe light lights lamp head heads push pull film lens camera tripod row front back middle second third one other bounce ceiling wall sync shutter stops stop".split())
 _BESIDE = Pattern(
     rf"^\W*(?:(?:and|or|so|then|now|ok|same|but|what if|what about|how about)\b\W*)*(?:without|with no|no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('first')}(?=\s*(?:,|;|(?:and|but|at|on|from|with) ))"

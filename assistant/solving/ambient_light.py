@@ -78,7 +78,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     if ask.quantity == "stops" and _read_of_lamps(query):
         return False
     known = query.has("exposure_value") or bool([f for f in query.facts if f.of in ("ambient", "backdrop") or f.to == "ambient"]) or bool(query.cues & _SKIES)
-    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b|\b(?:each|both)\b[^.?]*\b(?:right|correct|proper|normal|enough)\b", query.text, re.I))
+    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b|\b(?:each|both)\b[^.?]*\b(?:right|correct|proper|normal|enough)\b|\b(?:than|with|over|from|above|to|against) (?:the |my )?(?:flash|strobe) (?:alone|by itself|on its own)\b", query.text, re.I))
     placed = ask.quantity == "stops" and query.cues & {"ambient", "backdrop", "less", "more"} and query.has("aperture", "shutter") and len(query.facts) < 4
     if not known and ask.quantity == "aperture" and "ambient" in query.cues:
         from assistant.solving.fill_light import takes_apart

@@ -60,6 +60,7 @@ from assistant.solving.claim_time_of_flash import claim_of_flash_by_time, claim_
 from assistant.solving.claim_two_depths import claim_of_two_depths
 from assistant.solving.claim_two_lights import claim_of_two_lights
 from assistant.solving.claim_values import claim_of_value
+from assistant.solving.claim_wide_in_sun import claim_of_wide_in_sun
 from assistant.solving.film import claimed_error, claimed_rating
 from assistant.solving.reach import claim_of_reach, claim_of_reach_at
 from assistant.solving.solution import Solution
@@ -80,12 +81,12 @@ BY_FACTS: tuple[Judge, ...] = (
     claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_reach_at, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
     claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images,
     claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss,
-    claim_of_share_by_distance, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating,
+    claim_of_share_by_distance, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claim_of_wide_in_sun, claimed_rating,
     claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings,
     claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read,
     claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures,
-    claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density,
+    claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density, claim_stacked.claim_of_density_as_factor,
     claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split,
     claim_of_recycling, claim_of_ratio_by_place, claim_of_value,
 )
@@ -93,7 +94,7 @@ BY_FACTS: tuple[Judge, ...] = (
 
 
 MINDS_A_DENIAL: frozenset[Judge] = frozenset((
-    claim_of_guide_by_stops, claim_of_guide_left, claim_of_charge, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse,
+    claim_of_wide_in_sun, claim_of_guide_by_stops, claim_of_guide_left, claim_of_charge, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse,
     claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance, claim_stacked.claim_of_stops_as_factor,
 ))
 """Of BY_FACTS, those that look themselves whether a figure is denied or the claim called wrong: turned once more, their verdict would be the wrong way round."""

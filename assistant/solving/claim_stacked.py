@@ -63,6 +63,17 @@ def claim_of_density(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(marked[0].value, "ND")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}.")
 
 
+def claim_of_density_as_factor(query: Query) -> Solution | None:
+    """"a 0.9 neutral density has a filter factor of 4": factor = 10^density (the definition of density)."""
+    marked, factors = query.all("nd"), query.all("factor")
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"nd", "factor", "camera_filter"}
+    if len(marked) != 1 or len(factors) != 1 or rest or factors[0].value <= 0:
+        return None
+    said, right = plain(query.text), 2.0 ** marked[0].value
+    holds = within(bound_of(said[: factors[0].start])[0], marked[0].value - math.log2(factors[0].value), 0.1) is not turned(said, [(factors[0].start, factors[0].end)])
+    return Solution(answers=(Quantity("claim", holds), Quantity("factor", right, "x")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}, a factor of {right:.3g}.")
+
+
 def claim_of_share_left(query: Query) -> Solution | None:
     """"a 0.9 and a 0.3 ND together leave a sixteenth": their stops added, against the share that is said to be left."""
     filters = [f for f in query.facts if f.quantity in ("nd", "filter_loss", "loss")]

@@ -15,8 +15,8 @@ _ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "s
 _BESIDE: dict[str, frozenset[str]] = {
     # what else may stand beside an answer without bearing on it, and the topics in which it has none
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
-    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics"}),
-    "film_speed": frozenset({"time", "film", "relations", "auto", "focus", "optics"}),
+    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses"}),
+    "film_speed": frozenset({"time", "film", "relations", "auto", "focus", "optics", "zoom"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),

@@ -40,7 +40,7 @@ _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 _OVER_IF_SET = Pattern(r"\b(?:is|are|will|would) (?:the |her |his |my |their )?(?:face|skin|cheek|subject|sitter|she|he|it|they|bride|model|frame)(?: be)? (?:then )?over\b|\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\bover (?:am|will|would|are|is|do) (?:i|we|she|he|it|they|her face|his face)\b[^.?]{0,24}\bat f|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
-_ALIKE = Pattern(r"\b(?:equals?|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
+_ALIKE = Pattern(r"\b(?:equals?|the same|as (?:bright|strong)(?:ly)? as|identical|match\w*|level)\b", re.I)
 
 
 _ON_EITHER_SIDE = Pattern(r"\bleft (?:cheek|side|half)\b[^?]*\bright (?:cheek|side|half)\b|\bright (?:cheek|side|half)\b[^?]*\bleft (?:cheek|side|half)\b|\b(?:other|opposite) (?:cheek|side|half)\b", re.I)

@@ -263,7 +263,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
     drawn = query.has("magnification") or query.has("extension")
-    if len(known) != 1 or query.has("power") and not (drawn and len(query.all("power")) == 1) or query.has("distance") and not _stays_put(query) or any(query.all(q) for q in ("path", "relation", "stops", "shutter", "exposure_value")):
+    if len(known) != 1 or query.has("power") and not (drawn and len(query.all("power")) == 1) or query.has("distance") and not _stays_put(query) or any(query.all(q) for q in ("path", "relation", "stops", "exposure_value")) or query.has("shutter") and not _by_the_way(query, known[0]):
         return None
     if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None
@@ -303,6 +303,14 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"So much light reaches the film as at that f-number: {scales.speak_stops(abs(lost))} less than the ring says." if effective else f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power"), *query.all("distance")), assumed=typical, topic="losses", notes=(note,), lead="That comes to" if effective else "")
+
+
+_LIT_BY_FLASH = Pattern(r"\b(?:flash\w*|strobes?|heads?|guns?|pops?|bare|sync\w*)\b", re.I)
+
+
+def _by_the_way(query: Query, read: Fact) -> bool:
+    """"the bare reading is f/45 … the shutter's on 1/125, which syncs": one time, and a reading of the flash, on which it has no say (contract 22)."""
+    return len(query.all("shutter")) == 1 and read.of != "ambient" and query.all("shutter")[0].of != "ambient" and _LIT_BY_FLASH.search(query.text) is not None
 
 
 def _stays_put(query: Query) -> bool:
