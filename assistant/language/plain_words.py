@@ -8,7 +8,6 @@ No figure, no unit, no light and no "not" that bears on one is touched.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 
 from assistant.language.as_is_usual import as_is_usual
 from assistant.language.asked_briefly import in_full
@@ -29,6 +28,7 @@ from assistant.language.small_talk import without_small_talk
 from assistant.language.speakers import without_speaker
 from assistant.language.sun_rule import without_statement
 from assistant.language.time_order import in_order_of_time
+from assistant.language.usual_words import in_usual_words
 from assistant.patterns import Pattern
 
 _FOUR_WORDS = r"(?=\S+ +\S+ +\S+ +\S)"
@@ -76,98 +76,8 @@ _WORDINGS = {
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
 """What the meter said, put between the figure and its unit."""
-_HALF_OF_A_WHILE = Pattern(r"\b(?:first|second|other|last|latter) half of (?=(?:the|my|that|this|a) (?:roll|film|day|session|evening|class|shoot|game|match|wedding|show|play|concert|set|afternoon|morning|night)\b)", re.I)
-"""A part of a roll or of a day is no half power."""
-_WENT_IN = Pattern(r"\b(?:a |an |the |some )?(?P<speed>\d{2,4})(?: film| roll)? (?=(?:went|has gone|goes|is going|was going|gets|got) (?:in|on|loaded)\b)", re.I)
-_ROLL = ("film", "roll", "Film", "Roll")
-"""Where films are spoken of, "an 800 went in" is one."""
-_TWICE_ON_ONE = Pattern(r"\b(?P<often>twice|three times|four times)(?: over)? (?=(?:on|onto|in) (?:one|the same|a single) (?:frame|negative|sheet|exposure)\b)", re.I)
-_OFTEN = {"twice": "with two pops", "three times": "with three pops", "four times": "with four pops"}
 _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
-_ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?=[\w ./]{1,24}?(?:\blife[- ]?size|%|\bpercent\b|\btimes (?:full|the|its|as)\b))", re.I)
-"""Asked at a scale, a part or a multiple, and no value: "exposure factor at one and a half times life size", "what f at 50%"."""
-_INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of|where (?:i|we)(?:'d| would) otherwise (?:be|use|need|have)(?: at)?) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
-"""One f-number in place of another: it goes from the one to the other."""
-_WALL_MOVED = Pattern(r"\b(?:mov|push|drag|shift|roll|tak|bring|pull|slid)\w*(?= the wall to \d| the wall to (?:two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)\b)(?P<wall> the wall) to", re.I)
-"""A wall that is moved is a backdrop, and no leg of a bounce."""
-_AM_SET_FOR = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?=(?:set|exposing|exposed) for \d)", re.I)
-"""What the exposure is set for, and not where one stands."""
-_HANDS_FULL = Pattern(r"\bhands?(?: are| is|'re)? full\b", re.I)
-"""No full power."""
-_MAKES_DOUBLE = Pattern(r"\bmakes? (?P<what>(?:the |my )?(?:guide numbers?|gn|power|light|energy)) (?:double|twice)(?: (?:of )?what (?:it|that) (?:is|was))? (?:at|on|with)(?= (?:iso |asa )?\d)", re.I)
-_BARE_BOX = Pattern(
-    r"(?<!\bsoft )(?<!\blight )(?:(?<!\bthe )(?<!\bmy )(?<!\ba )(?<!\bthat )(?<!\bthis )\bbox (?=(?:takes|eats|costs|loses|robs|swallows|steals|drinks) )"
-    r"|(?<=\ba )box (?=(?:(?:that|which) )?(?:takes|eats|costs|loses|robs|swallows|steals|drinks|(?:i|we)(?: have|'ve)? (?:measured|tested|metered|timed)|(?:measured|tested|metered) at)\b)"
-    r"|(?:(?<=\bin a )|(?<=\bin my )|(?<=\binto a )|(?<=\binto my ))box (?=(?:that|which|i|we)\b)|(?<=\bin the )box (?=(?:that|which) (?:takes|eats|costs|loses)\b))", re.I)
-
-
-def _a_softbox(found: re.Match[str]) -> str:
-    """"head in a box that eats a stop": no camera's box, nor the speed on one."""
-    return "softbox " if found.string[: found.start()].lower().endswith(("a ", "my ", "the ")) else "the box "
-
-
-_HANGS = r"(?P<thing>umbrella|brolly|soft ?box|box|silk|gel|grid|scrim|dome|diffuser|filter|polari[sz]er|nd|snoot|octa|beauty dish|cloth|net)"
-_ELSEWHERE = r"(?:in (?:the|my|its) (?:car|bag|van|case|boot|kit bag|cupboard)|at home|behind)"
-_STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELSEWHERE}|(?:the|my) {_HANGS.replace('thing', 'other')} (?:stays|stayed|is left|was left|left|remains|is) {_ELSEWHERE})\b", re.I)
-"""A thing that would hang in the light, and is not there."""
-_SHARP_STARTS = Pattern(r"\bwhere (?:does|do|will|would) (?:the |my )?(?:depth of field|sharpness|zone of sharpness|sharp zone|focus) (?:start|begin|(?P<ends>end|stop|run out|finish))\b", re.I)
-_FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?:it|her|him|them|in))? from (?=\d)", re.I)
-"""Where the flash stands, and not the one who speaks."""
-_TO_A_ROW = Pattern(r"(?<![\d/.])\b(?P<far>\d+(?:\.\d+)?) to the (?P<row>front|back)(?: (?:row|one))?\b", re.I)
-"""The place of a row, told before it and without its unit."""
-_NOW_IT_IS = Pattern(r"(?<=[a-z0-9]) now (?=(?:it'?s|it is|they'?re|they are|he'?s|she'?s|i'?m|i am|we'?re|the (?:light|flash|head|lamp) is) (?:at |on |about |only )?\d)", re.I)
-"""What is so now begins anew, though no comma says so."""
-_THAT_ONE = Pattern(r"(?P<row>\b(?:to|from) the (?:front|back|near|far)) one\b", re.I)
-"""To the one in front, and no length of one."""
-_ROLE_ASIDE = Pattern(r"\b(?P<role>(?:key|fill|hair|rim|kicker|accent|background|back)(?: ?light)?), (?:from|off|up|to|behind|on|over) [a-z' ]{3,24}, (?=(?:reads?|meters?|gives?|is|at)\b)", re.I)
-"""Where a light stands, said between it and its reading."""
-_LEAFLET_GIVES = Pattern(r"\b(?P<paper>leaflet|manual|booklet|book|label|sticker|plate) (?P<gives>gives|says|claims|quotes|states|promises) (?=\d+ ?(?:feet|ft|metres|meters|m)\b(?! (?:away|from|to)\b))", re.I)
-"""Of a flash a length in print is its guide number."""
-_CUT_OF = Pattern(r"\b(?:a )?(?:full|half|quarter) cut (?:of )?(?P<colour>orange|blue|straw|green)\b(?: gel)?", re.I)
-"""A gel by its strength, and no power."""
-_THROWS_AWAY = Pattern(r"\b(?:throws?|chucks?) away(?= (?:more|less|the (?:most|least)|as much|half|a quarter|\d))", re.I)
-_OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
-"""Of two to choose from, "at 200 or at 100"."""
-_STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
-""""with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
-_SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)(?<!and )(?<!and a )(?<!and an )\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
-""""one over the key": stops, of the light that is named after it."""
-_WHERE_GOES = Pattern(r"\b(?P<where>wh)ere(?:['’]?s| is) (?P<what>(?:the|my|its) (?:lens|lens ring|ring|iris|barrel|power|dial|(?:key|fill|hair|rim|back)(?: light)?|flash|light|lamp)) (?=(?:go|sit|stand|end up|belong|come out|want to (?:be|go)|need to (?:be|go)|have to (?:be|go))\b)", re.I)
-"""Spoken short for "where does": "where's the ring go?"."""
-_LEG_WANTED = Pattern(
-    r"(?P<before>^|[.;:!?]\s+)(?:(?:and|so|the|distance|from|of) )*(?P<light>flash|light|lamp|strobe|key|head)[- ]to[- ](?:the |my )?(?P<whom>front[- ]row|first[- ]row|front|subject|sitter|group)(?: distance)?(?=,? please\b|\s*\?)", re.I)
-"""A way that is wanted, only named: "Flash to front row, please, if …"."""
-_THINGS_MOVED = r"(?:wall|backdrop|background|curtain|screen|light|lights|flash|lamp|head|stand|boom|softbox|box|umbrella|brolly|chair|stool|sofa|settee|bench|table|bed|cot|pram|sitter|subject|model|bride|groom|couple|group|singer|dancer|drummer|piano|desk|camera|tripod)"
-_PULLED_ALONG = Pattern(
-    rf"\b(?P<how>pull|pulls|pulled|push|pushes|pushed) (?P<whom>(?:him|her|them|us|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED})(?: and (?:him|her|them|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED}))?)(?= (?:right |all |even |a bit |a little |well |just )?(?:in|back|closer|nearer|away|out|forwards?|over|further|farther|towards?|up)\b(?! (?:a|one|two|three|half|by a|by one) stops?\b))", re.I)
-_BACKED_UP = Pattern(rf"\b(?:back|backs|backed|backing) (?P<whom>it|them|(?:the|my) (?:\w+ )?{_THINGS_MOVED})(?: (?:up|off|away|out))*(?= (?:by |another |about )*(?:\d|an? |half|one|two|three|four|five|six|eight|ten)[^,.;?!]{{0,16}}?\b(?:feet|foot|ft|metres?|meters?|m|yards?|paces?|inches|cm)\b)", re.I)
-"""What is backed up goes back, and is no back light."""
-_HOW_MOVED = {"pull": "move", "pulls": "moves", "pulled": "moved", "push": "move", "pushes": "moves", "pushed": "moved"}
-"""Somebody or something is pulled nearer, and no film is."""
-_ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
-"""What comes with a film, whose box is no softbox."""
-_LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an) (?:20|24|28|35|50|55|58|85|90|100|105|135|150|180|200|210|300))(?=,? (?:is it |would it be |should it be )?f ?/? ?\d[\d.]* or f)", re.I)
-""""with the 85, f/2 or f/8": a lens by its number, and no f-number."""
-_ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
-_OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
-_STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|brighter) (?:is|are|was|were|will|would|does|do)\b)", re.I)
-"""Stops, though the word was left out: "and how many under is the back row"."""
-_GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
-"""A way between two things: it is measured like any other."""
-_REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
-    # letters one of which the text must hold, what is said, and its usual wording
-    (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
-    ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
-    ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
-    (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), (("back ", "backs ", "backed ", "backing "), _BACKED_UP, r"move \g<whom> back"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
-    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
-    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
-    ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
-    ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
-    (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
-)
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
 _AS_COST = Pattern(
@@ -282,10 +192,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
     said = with_units(said)
-    for signs, pattern, wording in _REWORDED:
-        if _holds(said, signs):
-            said = pattern.sub(wording, said)
-    said = without_short_words(said)
+    said = without_short_words(in_usual_words(said))
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 

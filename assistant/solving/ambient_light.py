@@ -18,7 +18,6 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import ambient_change, came_out, flash_and_time, marks, room_adds, shaded, stepped_time, then_now, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, wanted, working
-from assistant.solving.lights import ROLES
 from assistant.solving.solution import Solution, needs
 
 ASKED = ("shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number")
@@ -75,7 +74,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     """Whether light that is there bears on the question at all."""
     if ask.quantity in ("shutter", "exposure_value"):
         return True
-    if ask.quantity == "stops" and _read_of_lamps(query):
+    if ask.quantity == "stops" and two_readings.of_lamps(query, _SKIES):
         return False
     known = query.has("exposure_value") or bool([f for f in query.facts if f.of in ("ambient", "backdrop") or f.to == "ambient"]) or bool(query.cues & _SKIES)
     together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b|\b(?:each|both)\b[^.?]*\b(?:right|correct|proper|normal|enough)\b|\b(?:than|with|over|from|above|to|against) (?:the |my )?(?:flash|strobe) (?:alone|by itself|on its own)\b", query.text, re.I))
@@ -85,12 +84,6 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
 
         known = takes_apart(query)
     return known or together or bool(placed) or (wants_nd(query) and not query.has("guide_number"))
-
-
-def _read_of_lamps(query: Query) -> bool:
-    """"the background's heads read f/11, the key f/5.6 at 1/125": both readings are of lamps that are named, and the time bears on neither."""
-    read = query.all("aperture")
-    return len(read) == 2 and {f.of for f in read} <= ROLES and not query.has("exposure_value") and query.cues.isdisjoint(_SKIES | {"ambient"})
 
 
 def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:

@@ -8,6 +8,7 @@ from assistant import patterns, scales
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving import marks, then_now
+from assistant.solving.lights import ROLES
 from assistant.solving.solution import Solution
 
 _WAY = r"(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under|below|above|hotter|down)"
@@ -213,3 +214,9 @@ def more_light(first: Reading, second: Reading) -> float:
     if len(first) == 1 or len(second) == 1:
         return scales.aperture_difference_stops(second[0].value, first[0].value)
     return scales.aperture_difference_stops(second[0].value, first[0].value) + scales.shutter_difference_stops(second[1].value, first[1].value)
+
+
+def of_lamps(query: Query, skies: frozenset[str]) -> bool:
+    """"the background's heads read f/11, the key f/5.6 at 1/125": both readings are of lamps that are named, and the time bears on neither."""
+    read = query.all("aperture")
+    return len(read) == 2 and {f.of for f in read} <= ROLES and not query.has("exposure_value") and query.cues.isdisjoint(skies | {"ambient"})
