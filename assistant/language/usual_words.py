@@ -106,8 +106,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
 def in_usual_words(said: str) -> str:
     """The text with each row's wording put in the usual one.
 
-    >>> in_usual_words("The umbrella stays in the car.")
-    'The the umbrella is off.'
+    >>> in_usual_words("if I back the light up 4 feet")
+    'if I move the light back 4 feet'
     """
     for signs, pattern, wording in _REWORDED:
         for sign in signs:
