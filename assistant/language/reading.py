@@ -43,6 +43,7 @@ from assistant.language import (
     turned_power,
     two_alike,
     two_guides,
+    two_places,
     two_times,
 )
 from assistant.language.asks import asks_of
@@ -308,7 +309,7 @@ _AS_TOLD = Table((
     (row_by_number, frozenset({"power", "number"})), (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (background_lamp.settle, background_lamp.KINDS), (background_lamp.read_on_it, background_lamp.READ), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
-_OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (pop_words.stood_from, frozenset({"gap", "camera_distance"})), (pop_words.onto_the_wall, frozenset({"gap", "distance"})), (two_times.settle, two_times.KINDS), (two_guides.settle, two_guides.KINDS), (two_guides.another_flash, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS, *told_as_well.STEPS))
+_OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (pop_words.stood_from, frozenset({"gap", "camera_distance"})), (pop_words.onto_the_wall, frozenset({"gap", "distance"})), (two_times.settle, two_times.KINDS), (two_guides.settle, two_guides.KINDS), (two_guides.another_flash, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (two_places.one_row_moved_from, frozenset({"distance"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS, *told_as_well.STEPS))
 _BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (charge_words.settle, charge_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS), (pop_limits.settle, pop_limits.KINDS)))
 
 

@@ -79,3 +79,16 @@ def _in_rows(places: Sequence[Fact], facts: Sequence[Fact], text: str) -> list[F
     near = min(f.value for f in places)
     out = [replace(f, quantity="distance", of="front" if f.value == near else "back", cue="") if f in places else f for f in facts]
     return [replace(f, quantity="remark") if f.quantity == "number" and f.value == 2 and _PEOPLE_AFTER.match(text[f.end :]) else f for f in out]
+
+
+def one_row_moved_from(facts: list[Fact], text: str) -> list[Fact]:
+    """"8 feet from the front row was right; I carry it back to 20 feet from the front row": one row, from two places of the light, and it is the subject."""
+    places = [f for f in facts if f.quantity == "distance"]
+    rows = {f.of for f in places} - {""}
+    bare = [f for f in places if not f.of]
+    if len(places) != 2 or len(rows) != 1 or not rows <= {"front", "back"} or any(f.quantity in ("gap", "rows", "length_range") for f in facts) or bare and not (bare[0].start > places[0].start and _CARRIED.search(text[places[0].end : bare[0].start])):
+        return facts
+    return [replace(f, of="") if f in places else f for f in facts]
+
+
+_CARRIED = Pattern(r"\b(?:mov|carr|pull|push|shift|tak|took|bring|brought|drag|walk|go|going|went|back|step|slid|put)\w*\b", re.I)

@@ -88,8 +88,23 @@ _STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|
 """Stops, though the word was left out: "and how many under is the back row"."""
 _GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
 """A way between two things: it is measured like any other."""
+_ROW_NAMES = Pattern(
+    r"\b(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|nearest|farthest|furthest|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))"
+    r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$)", re.I)
+"""Whatever the people of a group stand or sit on in lines: rows."""
+_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+"""Where rows are spoken of, one of them."""
+_ROW_OF_WHOM = Pattern(r"\b(?P<row>(?:first|front|last|back|rear|middle|second|third|fourth|nearest|farthest) row) of (?:the|my|our|this|that) (?:\w+ )?\w+(?=,? (?:is|are|was|stands?|sits?|to|and|at|from|there|gets?|must|should|must)\b)", re.I)
+"""Of whom a row is made up says nothing of where it stands."""
+_SO_FAR_BEHIND = r"(?P<far>(?:\d+(?:\.\d+)?|one|two|three|four|five|six|half a|a)(?: and a half)? ?(?:feet|foot|ft|metres?|meters?|m|cm|centimetres?|inches|in|yards?)\b)"
+_ROW_TO_ROW = Pattern(
+    rf"\b(?:each|every)(?: (?:next|following|further|other|one))?(?: rows?)?(?: (?:is|stands|sits|another|then|a further))* {_SO_FAR_BEHIND} (?:(?:further|farther)(?: (?:back|away|off|on))?(?: (?:from (?:it|the light|the flash)|than the (?:one|row) (?:before|in front)))?|behind(?: the (?:one|row|last)(?: (?:before|in front|ahead)(?: of it)?)?)?)", re.I)
+"""From each row to the next: the rows are so far apart."""
+_ONE_TO_THE_OTHER = Pattern(rf"{_SO_FAR_BEHIND} (?:from|between) (?:the )?one (?:to|and) (?:the )?other\b", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
+    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
+    (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),

@@ -21,7 +21,7 @@ from assistant.solving.claim_close_up import (
 from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_depth_by_stop import claim_of_depth_by_stop
-from assistant.solving.claim_distances import claim_of_evenness, claim_of_share_by_distance
+from assistant.solving.claim_distances import claim_of_evenness, claim_of_places_within, claim_of_share_by_distance
 from assistant.solving.claim_energy import claim_of_energies, claim_of_parts_in_all, claim_of_pops_in_all, claim_of_recycling, claim_of_split
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_power_in_stops, claim_of_readings
 from assistant.solving.claim_evened_out import evened_out
@@ -81,7 +81,7 @@ BY_FACTS: tuple[Judge, ...] = (
     claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_reach_at, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
     claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images,
     claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss,
-    claim_of_share_by_distance, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claim_of_wide_in_sun, claimed_rating,
+    claim_of_share_by_distance, claim_of_places_within, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claim_of_wide_in_sun, claimed_rating,
     claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings,
     claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read,

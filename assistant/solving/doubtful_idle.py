@@ -16,7 +16,7 @@ _BESIDE: dict[str, frozenset[str]] = {
     # what else may stand beside an answer without bearing on it, and the topics in which it has none
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
     "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses"}),
-    "film_speed": frozenset({"time", "film", "relations", "auto", "focus", "optics", "zoom"}),
+    "film_speed": frozenset({"time", "film", "falloff", "relations", "auto", "focus", "optics", "zoom"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),

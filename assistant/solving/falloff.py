@@ -14,7 +14,6 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
-from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import (
     backdrop_place,
@@ -211,8 +210,15 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     notes = (f"From there it takes {speak_stops(abs(power))} more light than now ({2 ** power:.3g} times the power) for the same f-stop on the front.",) if near and power > 0.05 else ()
     if near and move < 0:
         notes = ("They are within that already: the light may even come nearer.",)
+    if _TO_THE_LAST.search(query.text) and scene.rows:
+        unit, last = preferred_unit(query, ask.unit), place + depth
+        return _done((marks.distance(last, unit, "back row"), marks.distance(place, unit, "front row")), scene, *used, notes=notes, assumed=assumed, lead=f"{_length(query, last)} from the back row, which is {_length(query, place)} from the front.")
     return _done(_move_or_place(query, ask, scene, move, place), scene, *used, notes=notes, assumed=assumed, lead=_place_lead(query, ask, scene, move, place),
                  working=(f"depth {_length(query, depth)} / (2^({stops:g}/2) - 1) = {_length(query, place)} from the light to the front",))
+
+
+_TO_THE_LAST = Pattern(r"\b(?:distance|far)\b[^.?!,]{0,24}?\b(?:from|to) (?:the |my )?(?:last|back|rear) (?:row|one|rank)\b", re.I)
+"""The way to the row at the back is asked, and not that to the front."""
 
 
 def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> tuple[Quantity, ...]:
@@ -285,11 +291,11 @@ def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if query.has("guide_number") and scene.rows and not query.has("aperture"):
         return _by_row(query, scene)
     if query.has("guide_number") and not query.has("aperture") and scene.far is None:
-        return _of_one_row(query, scene)
+        return set_for_row.of_one_row(query, scene)
     known = query.last("aperture", "") or query.last("aperture", "key") or query.last("aperture", "ambient")
     if known is None or scene.near is None or scene.far is None or not (scene.rows or scene.moved or scene.of):
         return None
-    if query.has("guide_number") or len(query.all("aperture")) > 1 or query.has("stops") or _changes_more(query):
+    if query.has("guide_number") or len(query.all("aperture")) > 1 or query.has("stops") or set_for_row.changes_more(query):
         return None
     if any(name == "middle row" for name, _ in scene.others) and known.sentence == next(f.sentence for f in query.all("distance") if f.of == "middle"):
         return None  # what was read in the middle is no reading of either end
@@ -306,7 +312,7 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     from assistant.solving import flash
 
     named = {f.of for f in query.all("distance")} & {"front", "back"}
-    if scene.near is None or scene.far is None or _changes_more(query) or not (named or query.has("gap") or query.has("length_range") and "rows" in query.cues and not query.has("stops")):
+    if scene.near is None or scene.far is None or set_for_row.changes_more(query) or not (named or query.has("gap") or query.has("length_range") and "rows" in query.cues and not query.has("stops")):
         return None
     rest = [f for f in query.facts if f not in scene.used]
     found = []
@@ -332,22 +338,7 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     return _done(tuple(mark for mark, _ in found), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
 
 
-def _of_one_row(query: Query, scene: Scene) -> Solution | None:
-    """"guide number 50, the altos in the first row 5 m from the flash: what aperture": the one row that was placed is the subject."""
-    from assistant.solving import flash
-
-    places, one = query.all("distance"), scene.near_fact
-    if one is None or len(places) != 1 or one.of not in ("front", "back", "middle") or any(query.has(q) for q in ("gap", "stops", "relation", "length_range", "move", "count")) or _changes_more(query):
-        return None
-    found = flash.solve(query.with_facts(replace(f, of="") if f is one else f for f in query.facts))
-    return replace(found, used=tuple(one if f.start == one.start and f.quantity == "distance" else f for f in found.used)) if found is not None and found.status == "answered" else None
-
-
 _MIDDLE = Pattern(r"\b(?:what|which)\b[^?]*\b(?:middle|centre|center|second) (?:row|one)\b[^?]*\?", re.I)
-
-
-def _changes_more(query: Query) -> bool:
-    return any(len(query.all(q)) > 1 for q in ("film_speed", "power", "energy"))
 
 
 _POWER_FOR_ROW = Pattern(r"\b(?:what|which) power\b[^?]*\bfor (?:the |my )?(?:front|first|back|last|rear|near\w*|far\w*)(?: row| one| rank)?\b", re.I)

@@ -285,10 +285,16 @@ def _done(query: Query, ask: Ask, pair: Pair, lengths: list[Fact], places: tuple
     unit, (near, far) = preferred_unit(query, ask.unit), places
     there = near if wanted == "bright" else far
     whole = marks.distance(there, unit), marks.distance(far - near, unit, "between")
+    if wanted == "dark" and _SO_MUCH_OF_IT.search(query.text):
+        whole = whole[1], whole[0]
     answers = whole if wanted else (marks.distance(far - near, unit, "between"),)
     lead = f"{speak_length(there, unit)} from the light." if wanted else f"{speak_length(far - near, unit)} between the two."
     step = f"{speak_length(near, unit)} to {speak_length(far, unit)}: {falloff_stops(near, far):+.2f} stops"
     return Solution(answers=answers, used=tuple(dict.fromkeys((*lengths, *pair.used, *query.all("film_speed"), *query.all("shutter"), *query.all("rows")))), topic="falloff", lead=lead, working=(step,))
+
+
+_SO_MUCH_OF_IT = Pattern(r"\bhow (?:many (?:metres|meters|feet|foot|yards|cm|centimetres|inches)|much) of (?:the |my |it\b)?(?! light)[a-z]+\b", re.I)
+"""Of what runs away from the light, so much lies before that place: "how many metres of table are there before …"."""
 
 
 def _between_two(pair: Pair, question: str) -> bool:

@@ -13,6 +13,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import falloff_stops
 from assistant.query import Ask, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.placing import Scene
@@ -21,7 +22,7 @@ from assistant.units import speak_length
 
 _WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|third|back|rear|last|furthest|farthest|far)"
 _SET_FOR = Pattern(
-    rf"\b(?:set|exposed?|exposing|exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
+    rf"\b(?:set|exposed?|exposing|(?<!difference in )(?<!change in )(?<!drop in )(?<!loss of )(?<!difference of )exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
     rf"|\b{_WHICH_ROW.replace('row', 'named')} (?:row|one|rank|tier|person)(?:'s| is| comes out| will be) (?:spot on|right|correct|perfect|properly exposed|correctly exposed)\b", re.I)
 _NAMED = Pattern(rf"(?<!how )\b{_WHICH_ROW}\b(?! (?:of the (?:room|hall)|up|off|it|away))", re.I)
 _MOVED = Pattern(r"\b(?:mov|pull|push|shift|step|tak|bring|brought|drag|walk|draw|wheel|roll|slid|put|go|com|back)\w*(?: (?:it|them|(?:the|my) \w+))?(?: further| farther)? back\b", re.I)
@@ -165,3 +166,19 @@ def at_each(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 
 _CHANGES = frozenset({"guide_number", "stops", "relation", "loss", "gap", "move", "push", "length_range", "focal_length", "exposure_value"})
+
+
+def changes_more(query: Query) -> bool:
+    """Whether more than the place changes between the two."""
+    return any(len(query.all(q)) > 1 for q in ("film_speed", "power", "energy"))
+
+
+def of_one_row(query: Query, scene: Scene) -> Solution | None:
+    """"guide number 50, the altos in the first row 5 m from the flash: what aperture": the one row that was placed is the subject."""
+    from assistant.solving import flash
+
+    places, one = query.all("distance"), scene.near_fact
+    if one is None or len(places) != 1 or one.of not in ("front", "back", "middle") or any(query.has(q) for q in ("gap", "stops", "relation", "length_range", "move", "count")) or changes_more(query):
+        return None
+    found = flash.solve(query.with_facts(replace(f, of="") if f is one else f for f in query.facts))
+    return replace(found, used=tuple(one if f.start == one.start and f.quantity == "distance" else f for f in found.used)) if found is not None and found.status == "answered" else None
