@@ -90,7 +90,7 @@ _GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!
 """A way between two things: it is measured like any other."""
 _ROW_NAMES = Pattern(
     r"\b(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|nearest|farthest|furthest|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))"
-    r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$)", re.I)
+    r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$| \d)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
 _ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
 """Where rows are spoken of, one of them."""
