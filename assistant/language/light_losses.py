@@ -88,7 +88,7 @@ _NOBODYS = frozenset({"", "camera", "a", "b"})
 
 def _a_head_in_each(facts: list[Fact], text: str) -> list[Fact]:
     """"two softboxes, guide number 40 each": a head is in each, so so many flashes."""
-    if not _NOBODYS.issuperset([f.of for f in facts]) or "count" in [f.quantity for f in facts] or not any(f.quantity == "guide_number" or f.quantity == "aperture" and _EACH_READS.search(text[: f.start]) for f in facts):
+    if not _NOBODYS.issuperset([f.of for f in facts]) or "count" in [f.quantity for f in facts] or not any(f.quantity == "guide_number" or f.quantity == "aperture" and (_EACH_READS.search(text[: f.start]) or patterns.match(r"[\s,]*(?:each|apiece)\b", text[f.end : f.end + 16], re.I)) for f in facts):
         return facts
     for fact in facts:
         after = _PLURAL.match(text[fact.end :].lstrip().split(" ", 1)[-1]) or _PLURAL.match(text[fact.end :].lstrip())

@@ -10,6 +10,9 @@ from assistant.solving.solution import Solution
 from assistant.solving.taken_off import is_taken_off
 
 _READS = Pattern(r"(?: light| head| key| flash| lamp)?(?:,? (?:each|both|each one|each of them|alone|by itself|on its own))*[, ]*\b(?:reads?|reading|meter(?:s|ed|ing)?|gives?|giving|shows?|says)(?: (?:about|me|us))*\s*")
+_PLACED = Pattern(r"[, ]*(?:(?:one |on |to |at )*(?:each|either) side(?: of (?:him|her|it|them|the \w+))?)?[, ]*(?:at )?")
+_EACH_SO = Pattern(r"[\s,]*(?:each|apiece)\b")
+"""After a reading: "two umbrellas either side, f/8 each"."""
 _EACH = Pattern(r"\b(?:each|every|both)\b")
 _OTHER_CASE = Pattern(r"\bbare\b|\bwithout\b|\bif i (?:put|add|hang|fit)\b|\b(?:then|now) (?:i |we )?(?:put|add|hang|fit)\b")
 _ALL = frozenset({"aperture", "modifier", "number", "count", "remark"})
@@ -21,7 +24,8 @@ def read_through(query: Query) -> Solution | None:
     read, worn = query.all("aperture"), [f for f in said if f.quantity == "modifier"]
     if len(read) != 1 or len(worn) != 1 or not query.asks_for("aperture") or {f.quantity for f in said} - _ALL or _OTHER_CASE.search(text) or is_taken_off(query.text, read[0]):
         return None
-    if not _READS.fullmatch(text[worn[0].end : read[0].start]):
+    gap = text[worn[0].end : read[0].start]
+    if not (_READS.fullmatch(gap) or _PLACED.fullmatch(gap) and _EACH_SO.match(text, read[0].end)):
         return None
     many = [f for f in said if f.quantity in ("number", "count")]
     if worn[0].said.lower().endswith("s") or many:
