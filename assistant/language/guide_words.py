@@ -231,6 +231,24 @@ def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(guide, quantity="guide_number", value=value, at_power=power.value) if f is guide else f for f in facts if f is not power]
 
 
+_HAS_SO_MUCH = Pattern(
+    r"(?:,? (?:my|the|this|its|that|it)(?: \w+)?(?:'s)?)?(?: (?:flash|gun|strobe|unit|head|lamp))?(?: (?:has|gives(?: me)?|shows|offers|makes|comes to|works out (?:at|to)|only has|is good for|with))(?: about| only| just)?(?: an?| the)?\s*|,? (?:the|its|my) (?:flash'?s )?", re.I)
+
+
+def _at_that_power(facts: list[Fact], text: str) -> list[Fact]:
+    """"my flash at quarter power has a guide number of 14 metres", "at half power the gn is 28 m": said as one thing, the number is that power's (contract 18)."""
+    powers, guides = [f for f in facts if f.quantity == "power"], [f for f in facts if f.quantity == "guide_number"]
+    if len(powers) != 1 or len(guides) != 1 or guides[0].at_power is not None or powers[0].bad or not 0 < powers[0].value < 1:
+        return facts
+    power, guide = powers[0], guides[0]
+    if power.end > guide.start or not _HAS_SO_MUCH.fullmatch(text, power.end, guide.start) or _LEFT_AS_ASKED.search(text[: power.start]):
+        return facts
+    return [replace(f, at_power=power.value) if f is guide else f for f in facts]
+
+
+_LEFT_AS_ASKED = Pattern(r"\b(?:what|which|how)\b[^.?!;]*$", re.I)
+
+
 _BEING_FOR = Pattern(r"\s*(?:is |was |being |quoted |given |rated )?(?:at|for|on)\s*", re.IGNORECASE)
 
 
@@ -300,7 +318,7 @@ STEPS: Steps = (
     (_spanned, frozenset({"length_range"})),
     (_speed_after_power, frozenset({"guide_number"})), (_so_many_times, frozenset({"guide_number", "film_speed"})),
     (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_the_other, frozenset({"guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
-    (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
+    (_measured_at, frozenset({"guide_number"})), (_at_that_power, frozenset({"power"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
     (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),
 )
 """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""

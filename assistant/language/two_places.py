@@ -92,3 +92,16 @@ def one_row_moved_from(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _CARRIED = Pattern(r"\b(?:mov|carr|pull|push|shift|tak|took|bring|brought|drag|walk|go|going|went|back|step|slid|put)\w*\b", re.I)
+
+
+_FROM_ONE_LAMP = Pattern(r"\s*(?:away |back )?from (?:the|my|that|this|our|one|a single) (?:one |only |same |single )?(?:flash(?:gun)?|light|lamp|head|gun|strobe|softbox|umbrella)\b(?! (?:and|to)\b)", re.I)
+_TWO_OF_THEM = Pattern(r"\W*(?!flash|light|lamp|head|gun|strobe|unit|pop|stop)[a-z]+s\b", re.I)
+
+
+def of_two_things(facts: list[Fact], text: str) -> list[Fact]:
+    """"two boats, one 2 metres from my flash and the other 3": what stands so far from a lamp is lit by it, and is no lamp."""
+    named = [f for f in facts if f.quantity == "distance" and f.of in ("a", "b")]
+    if not any(_FROM_ONE_LAMP.match(text, f.end) for f in named) or any(f.of in ("a", "b") and f.quantity != "distance" for f in facts):
+        return facts
+    out = [replace(f, of="") if f in named else f for f in facts]
+    return [replace(f, quantity="remark") if f.quantity == "number" and f.value == len(named) == 2 and _TWO_OF_THEM.match(text, f.end) else f for f in out]

@@ -101,6 +101,12 @@ _ROW_TO_ROW = Pattern(
     rf"\b(?:each|every)(?: (?:next|following|further|other|one))?(?: rows?)?(?: (?:is|stands|sits|another|then|a further))* {_SO_FAR_BEHIND} (?:(?:further|farther)(?: (?:back|away|off|on))?(?: (?:from (?:it|the light|the flash)|than the (?:one|row) (?:before|in front)))?|behind(?: the (?:one|row|last)(?: (?:before|in front|ahead)(?: of it)?)?)?)", re.I)
 """From each row to the next: the rows are so far apart."""
 _ONE_TO_THE_OTHER = Pattern(rf"{_SO_FAR_BEHIND} (?:from|between) (?:the )?one (?:to|and) (?:the )?other\b", re.I)
+_MORE_OF_THEM = Pattern(r"\b(?P<many>\d+(?:\.\d+)?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?P<part> and a half)? (?:more|further|extra) (?P<unit>feet|foot|ft|metres?|meters?|yards?|paces|inches|cm|centimetres?)\b", re.I)
+"""So far again: "four more feet"."""
+_HALF_A_GEL = Pattern(r"\b(?P<part>half|a quarter|quarter)(?: of)? an? (?P<colour>orange|blue|straw|green|cto|ctb)\b", re.I)
+"""A gel by its strength, and no power."""
+_DISH_OF_FOOD = Pattern(r"\b(?P<meter>meter|metered|reading|reads?|measured) (?:at|over|on|by) (?:the|my|that) dish\b", re.I)
+"""What is read where the food stands, and not through a dish."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -111,7 +117,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), (("back ", "backs ", "backed ", "backing "), _BACKED_UP, r"move \g<whom> back"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
-    ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" more ", " further ", " extra "), _MORE_OF_THEM, r"another \g<many>\g<part> \g<unit>"), (("half ", "quarter ", "Half ", "Quarter "), _HALF_A_GEL, r"\g<part> \g<colour>"), ((" dish",), _DISH_OF_FOOD, r"\g<meter>"), ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),

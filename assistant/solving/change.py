@@ -125,7 +125,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if not facts:
             continue
         facts = in_time(facts, query.text) if quantity == "aperture" else metered_first(facts, query) if quantity == "film_speed" else facts
-        facts = _found_with(_once_each(facts, query), query, ask)
+        facts = _flash_first(_found_with(_once_each(facts, query), query, ask), ask)
         values = [_value(f) for f in facts]
         used += _of(query, quantity)
         if quantity == "loss" and _of_two_things(facts, query):
@@ -165,6 +165,12 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
+
+
+def _flash_first(facts: list[Fact], ask: Ask) -> list[Fact]:
+    """"daylight f/11, the flash gives f/22: what power makes them equal?": the flash is turned to what the daylight reads, and never the other way."""
+    turned = ask.quantity in ("power", "distance") and len(facts) == 2 and facts[0].quantity == "aperture" and facts[0].of == "ambient" != facts[1].of
+    return [facts[1], facts[0]] if turned else facts
 
 
 def _of_two_things(losses: Sequence[Fact], query: Query) -> bool:
