@@ -151,6 +151,19 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
+_THOUSANDS = Pattern(r"(?<![\d/.,:'-])(?<!f)\b[1-9]\d{0,2}(?: \d{3})*(?: 0\d\d)(?: \d{3})*(?![\d/.,:'])(?!-\d)", re.I)
+"""Thousands set apart by a space: no number begins with nought, so that "40 000" is one."""
+_THOUSANDS_OF_ENERGY = Pattern(
+    r"(?<![\d/.,:'-])(?<!\bf )(?<!f)(?<!\bf/ )(?<!\biso )(?<!\basa )(?<!\bgn )(?<!\bnumber )(?<!\bof )\b[1-9]\d{0,2}(?: \d{3})+(?= ?(?:joules?|j|ws|w/s|watt[- ]?seconds?)\b(?! ?(?:heads?|packs?|units?|flash(?:es)?|monolights?|monoblocs?|lights?|strobes?|guns?|lamps?|each)\b))", re.I)
+""""12 500 Ws"; "2 600 Ws heads" are two."""
+
+
+def _joined(found: re.Match[str]) -> str:
+    return found[0].replace(" ", "")
+
+
+_OF_OVEREXPOSURE = Pattern(r"(?P<so_many>\b(?:gives?|giving|means?|makes?|causes?|amounts? to|comes? to|results? in|leads? to|adds?|is|gets?|leaves?)\b(?: (?:me|us|it|the film|the negs?|about|only|just|exactly))* [^.,;?!]{1,24}? stops?) of (?P<way>over|under)-?exposure\b", re.I)
+"""So much light more or less, said by what it does to the film."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
@@ -162,6 +175,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
+    (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)

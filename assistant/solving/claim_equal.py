@@ -17,7 +17,8 @@ from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
-_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright(?:ly)? as|as strong(?:ly)? as|as good as|as much light as|matches)\b")
+_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?(?:the )?same(?! (?:flash|flashgun|gun|strobe|head|lamp|unit|pack|monolight|bulb|one|film|lens|camera|subject|sitter|wall|thing again)\b)|equals?|equivalent to|equal to|as bright(?:ly)? as|as strong(?:ly)? as|as good as|as much light as|matches)\b")
+"""Said of the light; "the same flash" says only which."""
 _SETTINGS = ("power", "distance", "aperture", "film_speed", "count")
 
 
@@ -183,6 +184,8 @@ def _set_side_by_side(query: Query) -> Solution | None:
     passed = -off if _PASSES.search(said) else off
     holds = passed > STRICT if _STRONGER.search(said) else passed < -STRICT if _WEAKER.search(said) else abs(off) <= TOLERANCE
     lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(_taken(one))}, the second {speak_stops(_taken(two))}."
+    if named and two.quantity == "factor" and one.quantity != "factor":  # "a three-stop ND has a filter factor of 6": the factor is what is claimed
+        return Solution(answers=(Quantity("claim", holds), marks.factor(_taken(one))), used=tuple(f for f in query.facts if f.quantity != "number"), topic="claims", lead=lead)
     return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND") if nds else marks.stops(-_taken(one))), used=tuple(f for f in query.facts if f.quantity != "number"), topic="claims", lead=lead)
 
 
