@@ -355,6 +355,9 @@ _FOCUSES_AT = Pattern(r"\b(?:how (?:near|close|far(?: away)?)|where|at (?:what|w
 _METER_SAID = Pattern(r"\bwhat (?:had|did|does|would|must|should|will) (?:the|my) (?:(?:flash|hand|light|hand-held|handheld) ?)?meter (?:have )?(?:say|said|saying|read|shown?|shows|given?|asked for|called for)\b", re.I)
 
 
+_HOW_DEEP = Pattern(r"\bhow deep\b|\b(?:what|how (?:much|large|big|wide)) (?:is|will be|would be) (?:the |my )?(?:depth of field|zone of sharpness)\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
@@ -385,6 +388,8 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
+    if "aperture" in kinds and _HOW_DEEP.search(text):
+        return [a for a in asks if a.quantity != "aperture"]  # "f/16 as marked on the ring, how deep is it?": which of the two is told
     if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension", "power") for a in asks):
         wanted = any(f.quantity == "aperture" and " at " not in f.said and (_EFFECTIVE_BEFORE.search(text[: f.start]) or _EFFECTIVE_AFTER.match(text[f.end :])) for f in facts)
         return [Ask("aperture", "" if (wanted or _TO_SET.search(text)) and not _AT_THE_FILM.search(text) else "effective")]

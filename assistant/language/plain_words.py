@@ -151,6 +151,9 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
+_WHICH_AND_BY = Pattern(
+    r"(?P<which>\bwhich (?:one |of (?:them|the two) )?(?:gets?|is|are|receives?|has|takes?|looks?|catches|sees|comes out)[^?.!]{3,40}?),? (?:and|but) how (?P<much>many stops|much) (?:more|brighter|less|darker|stronger|weaker|hotter|dimmer)(?: light)?(?: (?:is|does|do) (?:it|that)(?: (?:get|have|receive))?)?\s*\?", re.I)
+"""Which of two, and by how much: "which gets more light and how many stops more?"."""
 _THOUSANDS = Pattern(r"(?<![\d/.,:'-])(?<!f)\b[1-9]\d{0,2}(?: \d{3})*(?: 0\d\d)(?: \d{3})*(?![\d/.,:'])(?!-\d)", re.I)
 """Thousands set apart by a space: no number begins with nought, so that "40 000" is one."""
 _THOUSANDS_OF_ENERGY = Pattern(
@@ -175,7 +178,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
+    (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)

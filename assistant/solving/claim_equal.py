@@ -161,6 +161,7 @@ def claim_of_filters(query: Query) -> Solution | None:
 _AS_MUCH = Pattern(r"\b(?:as (?:much|many|strong|dark|heavy)\b[^?]{0,24}\bas|same\b[^?]{0,24}\bas|equals?|equivalent|identical)\b")
 _IS_CALLED = Pattern(r" (?:(?:filter|glass|one) )?(?:(?:is|has|have|means?|makes?|carr(?:ies|y)|comes? to|would be|must be)(?: |$))?(?:(?:an?|the|exposure|filter|marked|called) ?)*")
 """Between one mark of a filter and another: "a three-stop ND is a factor 8"."""
+_HAS_OR_MEANS = Pattern(r"\b(?:has|have|means?|makes?|carr(?:ies|y)|comes? to)\b")
 _PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|cheaper)\b")
 """What is let through is the more, the less is taken."""
 
@@ -178,7 +179,7 @@ def _set_side_by_side(query: Query) -> Solution | None:
     nds = {f.quantity for f in takers} == {"nd"}
     between = said[one.end : two.start]
     named = _IS_CALLED.fullmatch(between) is not None
-    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between) or named)) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds or named else _AS_MUCH).search(said)):
+    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between) or named)) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds or named else _AS_MUCH).search(said) or named and _HAS_OR_MEANS.search(between)):
         return None
     off = _taken(one) - _taken(two)
     passed = -off if _PASSES.search(said) else off

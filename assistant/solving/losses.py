@@ -72,7 +72,7 @@ def solve(query: Query) -> Solution | None:
     return None
 
 
-_READ = frozenset({"aperture", "camera_filter", "remark", "place", "film_speed", "shutter", "preferred_unit"})
+_READ = frozenset({"aperture", "camera_distance", "camera_filter", "remark", "place", "film_speed", "shutter", "preferred_unit"})
 
 
 def _as_read_bare(query: Query, ask: Ask) -> Solution | None:
