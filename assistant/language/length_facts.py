@@ -95,6 +95,10 @@ _BESIDE_THE_CAMERA = Pattern(
 """A light that has its place by the camera: its distance, "fill next to the camera at 10 feet"."""
 
 
+_CAMERA_STANDS = Pattern(r"(?:^|[.;!?] )\W*(?:with )?(?:the |my |our )?(?:camera|tripod)(?: is| stands| sits|'s)? (?:(?:up|down|out|back|over|away) )?(?:in|on|at|by|under|above|behind) (?:the|a|an|my|our) (?:(?!flash|light|lamp|strobe|head|gun|key|fill|umbrella|softbox)\w+ ?){1,2}, (?:about |some |only )?$", re.I)
+"""Where the camera has its place, and how far off that is: "Camera up in the gallery, twelve metres off."."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
     if _BESIDE_THE_CAMERA.search(place.before(100)) and not place.mark("FROM", offset=1):
         return None
@@ -102,6 +106,8 @@ def _camera_distance(place: Place) -> Fact | None:
         return None
     if _ON_CAMERA_FLASH.match(place.text[place.item.end :]) or _FROM_BOTH.match(place.text[place.item.end :]):
         return None
+    if _CAMERA_STANDS.search(place.before(90)) and not place.mark("FROM", offset=1):
+        return fact_at(place, "camera_distance", of="camera", cue="camera")
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")

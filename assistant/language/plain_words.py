@@ -154,6 +154,21 @@ _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|th
 _WHICH_AND_BY = Pattern(
     r"(?P<which>\bwhich (?:one |of (?:them|the two) )?(?:gets?|is|are|receives?|has|takes?|looks?|catches|sees|comes out)[^?.!]{3,40}?),? (?:and|but) how (?P<much>many stops|much) (?:more|brighter|less|darker|stronger|weaker|hotter|dimmer)(?: light)?(?: (?:is|does|do) (?:it|that)(?: (?:get|have|receive))?)?\s*\?", re.I)
 """Which of two, and by how much: "which gets more light and how many stops more?"."""
+_LIT_EDGE = Pattern(r"\b(?P<which>near(?:er|est)?|far(?:ther|thest)?|further|furthest) (?:edge|corner)\b", re.I)
+_LAMP_ALONE = Pattern(r"\b(?:lamp|light|flash|head|strobe)\b", re.I)
+_SHARPNESS = Pattern(r"\b(?:focus\w*|sharp\w*|lens|depth|hyperfocal)\b|\d ?mm\b|\bf ?/ ?\d", re.I)
+
+
+def _as_an_end(found: re.Match[str]) -> str:
+    """"the near edge is 1.5 m from the lamp": of a thing that is lit, where nothing of a lens is told, no edge of what is sharp."""
+    said = found.string
+    return f"{found['which']} end" if _LAMP_ALONE.search(said) and not _SHARPNESS.search(said) else found[0]
+
+
+_EV_AT = Pattern(r"\b(?P<ev>EV -?\d+(?:\.\d+)?), (?:at|for|on) (?P<iso>(?:ISO|ASA) \d+)(?:, |(?=[.;?!]|$))", re.I)
+"""The film that an EV is for, set between commas."""
+_TAKES_IT_OFF = Pattern(r"(?P<told>\bstops? too (?:bright|hot|much|light|strong)\b[^?]*?)(?P<asked>\b(?:what|which) distance|\bhow far(?: back| away)?) (?:takes?|knocks?|would take|will take|cures?|gets?)(?: (?:that|it|the|this|exactly|just|a|an|half|one|two|third|thirds|of|full|whole|extra|stop|stops))+ off\b", re.I)
+"""What is too much is what is to be taken off: it is told once."""
 _THOUSANDS = Pattern(r"(?<![\d/.,:'-])(?<!f)\b[1-9]\d{0,2}(?: \d{3})*(?: 0\d\d)(?: \d{3})*(?![\d/.,:'])(?!-\d)", re.I)
 """Thousands set apart by a space: no number begins with nought, so that "40 000" is one."""
 _THOUSANDS_OF_ENERGY = Pattern(
@@ -178,7 +193,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
+    (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
+    (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)

@@ -251,7 +251,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
     if ask.of in ("fill", "hair", "rim", "kicker", "accent") or any(f.of in ("fill", "hair", "rim", "kicker", "accent", "backdrop") for f in query.all("relation")):
         return None
-    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
+    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") and f.value != 1.0 for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = asked_change(query)
     if change is None or _ASKED_APART.search(query.text) or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more|brighter|darker|hotter|dimmer)|\bdrift", query.text, re.I)):
@@ -259,7 +259,8 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     stops, used = change
     place = distance_for_falloff(scene.near, stops)
     answers = _move_or_place(query, ask, scene, place - scene.near, place)
-    return _done(answers, scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place),
+    full = [f for f in query.all("power") if f.value == 1.0]  # "and the power is flat out": which is why it moves
+    return _done(answers, scene, *used, *full, lead=_place_lead(query, ask, scene, place - scene.near, place),
                  working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
 
 
@@ -298,7 +299,16 @@ def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     of = scene.of or (("back row" if at_near else "front row") if scene.rows else None)
     value = known.value * here / there
     lost = falloff_stops(here, there)
-    return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
+    return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, *_told_with(known, query), working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
+
+
+def _told_with(known: Fact, query: Query) -> tuple[Fact, ...]:
+    """"at six feet and quarter power I get f/11": what the reading was taken at stays, where no other is told."""
+    single = [query.all(q)[0] for q in ("power", "film_speed") if len(query.all(q)) == 1]
+    return tuple(f for f in single if not _PARTS.search(query.text, min(f.end, known.end), max(f.start, known.start)))
+
+
+_PARTS = Pattern(r"[,;:?!]|[.](?!\d)|\b(?:but|then|now)\b", re.I)
 
 
 def _by_row(query: Query, scene: Scene) -> Solution | None:
