@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 
 from assistant import patterns
+from assistant.language.from_the_focus import ANOTHER_CLAUSE
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
 from assistant.language.rows import END_TO_END, SO_LONG, WALL, around, row_length
@@ -127,6 +128,7 @@ def _light_follows(place: Place) -> bool:
 def _focus_distance(place: Place) -> Fact | None:
     cue = place.near("focus", before=4, after=3)
     lamp = cue is not None and cue.end <= place.item.start and any(i.kind in ("noun", "role", "named") and i.start >= cue.end for i in place.items[max(0, place.at - 4) : place.at])
+    lamp = lamp or cue is not None and cue.start >= place.item.end and ANOTHER_CLAUSE.match(place.text, place.item.end) is not None
     return fact_at(place, "focus_distance", of="camera") if cue and not lamp else None  # "focused on 2 m but the flash 3 m off"
 
 

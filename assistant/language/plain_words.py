@@ -22,6 +22,7 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.one_and_other import alike_named
 from assistant.language.quoted import without_quotes
 from assistant.language.relayed import in_ones_own_words
+from assistant.language.reworded_figures import OF_FIGURES
 from assistant.language.scenery import without_scenery
 from assistant.language.set_ups import without_its_name
 from assistant.language.shared_units import with_units
@@ -85,10 +86,6 @@ _TWICE_ON_ONE = Pattern(r"\b(?P<often>twice|three times|four times)(?: over)? (?
 _OFTEN = {"twice": "with two pops", "three times": "with three pops", "four times": "with four pops"}
 _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
-_ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?=[\w ./]{1,24}?(?:\blife[- ]?size|%|\bpercent\b|\btimes (?:full|the|its|as)\b))", re.I)
-"""Asked at a scale, a part or a multiple, and no value: "exposure factor at one and a half times life size", "what f at 50%"."""
-_INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of|where (?:i|we)(?:'d| would) otherwise (?:be|use|need|have)(?: at)?) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
-"""One f-number in place of another: it goes from the one to the other."""
 _WALL_MOVED = Pattern(r"\b(?:mov|push|drag|shift|roll|tak|bring|pull|slid)\w*(?= the wall to \d| the wall to (?:two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)\b)(?P<wall> the wall) to", re.I)
 """A wall that is moved is a backdrop, and no leg of a bounce."""
 _AM_SET_FOR = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?=(?:set|exposing|exposed) for \d)", re.I)
@@ -127,8 +124,6 @@ _LEAFLET_GIVES = Pattern(r"\b(?P<paper>leaflet|manual|booklet|book|label|sticker
 _CUT_OF = Pattern(r"\b(?:a )?(?:full|half|quarter) cut (?:of )?(?P<colour>orange|blue|straw|green)\b(?: gel)?", re.I)
 """A gel by its strength, and no power."""
 _THROWS_AWAY = Pattern(r"\b(?:throws?|chucks?) away(?= (?:more|less|the (?:most|least)|as much|half|a quarter|\d))", re.I)
-_OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
-"""Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
 """"with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
 _SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)(?<!and )(?<!and a )(?<!and an )\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
@@ -151,51 +146,19 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
-_WHICH_AND_BY = Pattern(
-    r"(?P<which>\bwhich (?:one |of (?:them|the two) )?(?:gets?|is|are|receives?|has|takes?|looks?|catches|sees|comes out)[^?.!]{3,40}?),? (?:and|but) how (?P<much>many stops|much) (?:more|brighter|less|darker|stronger|weaker|hotter|dimmer)(?: light)?(?: (?:is|does|do) (?:it|that)(?: (?:get|have|receive))?)?\s*\?", re.I)
-"""Which of two, and by how much: "which gets more light and how many stops more?"."""
-_LIT_EDGE = Pattern(r"\b(?P<which>near(?:er|est)?|far(?:ther|thest)?|further|furthest) (?:edge|corner)\b", re.I)
-_LAMP_ALONE = Pattern(r"\b(?:lamp|light|flash|head|strobe)\b", re.I)
-_SHARPNESS = Pattern(r"\b(?:focus\w*|sharp\w*|lens|depth|hyperfocal)\b|\d ?mm\b|\bf ?/ ?\d", re.I)
-
-
-def _as_an_end(found: re.Match[str]) -> str:
-    """"the near edge is 1.5 m from the lamp": of a thing that is lit, where nothing of a lens is told, no edge of what is sharp."""
-    said = found.string
-    return f"{found['which']} end" if _LAMP_ALONE.search(said) and not _SHARPNESS.search(said) else found[0]
-
-
-_EV_AT = Pattern(r"\b(?P<ev>EV -?\d+(?:\.\d+)?), (?:at|for|on) (?P<iso>(?:ISO|ASA) \d+)(?:, |(?=[.;?!]|$))", re.I)
-"""The film that an EV is for, set between commas."""
-_TAKES_IT_OFF = Pattern(r"(?P<told>\bstops? too (?:bright|hot|much|light|strong)\b[^?]*?)(?P<asked>\b(?:what|which) distance|\bhow far(?: back| away)?) (?:takes?|knocks?|would take|will take|cures?|gets?)(?: (?:that|it|the|this|exactly|just|a|an|half|one|two|third|thirds|of|full|whole|extra|stop|stops))+ off\b", re.I)
-"""What is too much is what is to be taken off: it is told once."""
-_THOUSANDS = Pattern(r"(?<![\d/.,:'-])(?<!f)\b[1-9]\d{0,2}(?: \d{3})*(?: 0\d\d)(?: \d{3})*(?![\d/.,:'])(?!-\d)", re.I)
-"""Thousands set apart by a space: no number begins with nought, so that "40 000" is one."""
-_THOUSANDS_OF_ENERGY = Pattern(
-    r"(?<![\d/.,:'-])(?<!\bf )(?<!f)(?<!\bf/ )(?<!\biso )(?<!\basa )(?<!\bgn )(?<!\bnumber )(?<!\bof )\b[1-9]\d{0,2}(?: \d{3})+(?= ?(?:joules?|j|ws|w/s|watt[- ]?seconds?)\b(?! ?(?:heads?|packs?|units?|flash(?:es)?|monolights?|monoblocs?|lights?|strobes?|guns?|lamps?|each)\b))", re.I)
-""""12 500 Ws"; "2 600 Ws heads" are two."""
-
-
-def _joined(found: re.Match[str]) -> str:
-    return found[0].replace(" ", "")
-
-
-_OF_OVEREXPOSURE = Pattern(r"(?P<so_many>\b(?:gives?|giving|means?|makes?|causes?|amounts? to|comes? to|results? in|leads? to|adds?|is|gets?|leaves?)\b(?: (?:me|us|it|the film|the negs?|about|only|just|exactly))* [^.,;?!]{1,24}? stops?) of (?P<way>over|under)-?exposure\b", re.I)
-"""So much light more or less, said by what it does to the film."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), (("back ", "backs ", "backed ", "backing "), _BACKED_UP, r"move \g<whom> back"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
-    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
+    ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
-    ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"),
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
-    (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    *OF_FIGURES,
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
