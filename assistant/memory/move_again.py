@@ -53,7 +53,7 @@ def move_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     last = changed_last(talk)
     if not (said["aim"] or said["named"] or last == told.quantity or _only_stops(said["many"].lower(), many, place)):
         return (query, scene) if last == "distance" else (replace(query, facts=tuple(replace(f, quantity="number", cue=EITHER) for f in query.facts)), scene)
-    new = replace(told, quantity="loss" if told.quantity == "power_down" else told.quantity, cue="", value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
+    new = replace(told, quantity="loss" if told.quantity == "power_down" or said["off"] or said["take"] else told.quantity, cue="", value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
     return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if (f.quantity, f.value) != (told.quantity, told.value)))
 
 
