@@ -39,7 +39,7 @@ _TAKES_IT_OFF = Pattern(r"(?P<told>\bstops? too (?:bright|hot|much|light|strong)
 _THOUSANDS = Pattern(r"(?<![\d/.,:'-])(?<!f)\b[1-9]\d{0,2}(?: \d{3})*(?: 0\d\d)(?: \d{3})*(?![\d/.,:'])(?!-\d)", re.I)
 """Thousands set apart by a space: no number begins with nought, so that "40 000" is one."""
 _THOUSANDS_OF_ENERGY = Pattern(
-    r"(?<![\d/.,:'-])(?<!\bf )(?<!f)(?<!\bf/ )(?<!\biso )(?<!\basa )(?<!\bgn )(?<!\bnumber )(?<!\bof )\b[1-9]\d{0,2}(?: \d{3})+(?= ?(?:joules?|j|ws|w/s|watt[- ]?seconds?)\b(?! ?(?:heads?|packs?|units?|flash(?:es)?|monolights?|monoblocs?|lights?|strobes?|guns?|lamps?|each)\b))", re.I)
+    r"(?<![\d/.,:'-])(?<!\bf )(?<!f)(?<!\bf/ )(?<!\biso )(?<!\basa )(?<!\bgn )(?<!\bnumber )(?<!\bof )(?<!\bat )\b[1-9]\d{0,2}(?: \d{3})+(?= ?(?:joules?|j|ws|w/s|watt[- ]?seconds?)\b(?! ?(?:heads?|packs?|units?|flash(?:es)?|monolights?|monoblocs?|lights?|strobes?|guns?|lamps?|each(?! (?:pop|flash|shot|frame)))\b))", re.I)
 """"12 500 Ws"; "2 600 Ws heads" are two."""
 
 
