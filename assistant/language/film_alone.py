@@ -26,6 +26,7 @@ _IS_SPEED = Pattern(
     r"\b(?:over|under)-?(?:expos|rat)\w* (?:my|the|this|that|every|all) (?:box of |roll of )?$|\b(?:meter(?:ed|ing|s)?|rat(?:e|ed|es|ing)|expos(?:e|ed|ing)|shot|shoot(?:ing)?)(?: (?:it|them|this|everything|the (?:roll|film|lot)|all|always))*(?: (?:at|for|as|on))? (?:ei |iso )?$"
     r"|\b(?:meter|dial|calculator)(?:'s| is| was| stands| stood| set| sits)?(?: (?:set|left|still|all|standing))* (?:at|on|to) $|\b(?:film|roll|slide|stock|box|it|which|and)(?: itself| speed)? (?:is|was|says|said|reads)(?: (?:an?|iso|only|really))* $", re.I)
 _ON_METER = Pattern(r" (?:set |dialled |dialed )?(?:in )?on (?:the|my) (?:light )?(?:meter|dial|camera|iso dial|speed dial)\b", re.I)
+_RIGHT_TO_SET = Pattern(r" (?:then )?(?:the )?(?:right|correct|proper) (?:film )?(?:speed|iso|asa|index|rating|number|setting|figure)\b(?: (?:to|for|on|in)\b|\W*$)", re.I)
 _PARTS = (1 / 3, 0.5, 2 / 3)
 _MORE_OR_LESS = Pattern(r" (?:(?P<less>less|under)|more|over|extra)\b", re.I)
 _OF_A_STOP = Pattern(r"\b(?:over|under)-?(?:expos|rat)\w*[^.?!;]{0,30} by (?:about |just )?$", re.I)
@@ -57,7 +58,7 @@ def _meant(fact: Fact, text: str) -> Fact:
             return replace(fact, quantity="stops", unit="", of="", cue="less" if way["less"] else "more")
         return replace(fact, quantity="stops", unit="", of="", cue="more" if "over" in text[max(0, fact.start - 50) : fact.start].lower() else "less") if _OF_A_STOP.search(text[: fact.start]) else fact
     told = fact.value >= 12 and is_film_speed_mark(fact.value) and not UNIT_NEXT.match(text, fact.end)
-    return replace(fact, quantity="film_speed", unit="", of="") if told and (_IS_SPEED.search(text[: fact.start]) or _ON_METER.match(text, fact.end)) else fact
+    return replace(fact, quantity="film_speed", unit="", of="") if told and (_IS_SPEED.search(text[: fact.start]) or _ON_METER.match(text, fact.end) or _RIGHT_TO_SET.match(text, fact.end)) else fact
 
 
 _WHICH_FILM = Pattern(r"\b(?:what|which) (?:film|roll|box|stock|slide|neg\w*) (?:is|was|did|do|have|had|am)\b(?! (?:i (?:need|want|load|use|take|set)|needed|wanted|best|faster|slower))|\bwhat(?:'s| is| was) (?:the|my|its) (?:film|roll|stock)(?: itself| in the camera| really| then)?\W*$|\bwhat(?:'s| is| was| does| did| would)?(?: it say| say)? ?(?:on )?(?:the|its)? ?box\b", re.I)

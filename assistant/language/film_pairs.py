@@ -206,11 +206,11 @@ def _two_films(facts: list[Fact], text: str) -> list[Fact]:
 
 # --- box and rating -----------------------------------------------------------------------------
 
-_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated |fresh |box[- ]speed |nominal |good |whole )*$", re.I)
+_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated |fresh |box[- ]speed |nominal |nominally |good |whole |film |stock |roll |rolls |sheets |of )*$", re.I)
 _RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
 
 
-_IS_RATED = Pattern(r"[\s,-]*(?:(?:film|stock|roll) )?(?:that |which |and |but )?(?:by my test )?(?:(?:really |in fact |actually )?(?:tests?|tested|proves|proved|behaves|behaved|acts|turned out|works out|comes out|came out)(?: for me)? (?:as|at|like|to be|as if it were|nearer|closer to) (?:only |just |about )?(?:iso |ei |an? )*)|[\s,-]*(?:(?:speed|film|stock|stuff|roll|slide|chrome|negs?|negative|colou?r|black and white)[\s,]+)*(?:(?:which|that|and|but) )?(?:(?:i|we|she|he)(?:'m|'re| am| are| always)? )?(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|regard(?:ed)?|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?)(?: it| them)?(?: at| as| like| for| to)? (?:if it were )?(?:iso |ei |an? )*", re.I)
+_IS_RATED = Pattern(r"[\s,-]*(?:(?:film|stock|roll) )?(?:that |which |and |but )?(?:by my test )?(?:(?:really |in fact |actually )?(?:tests?|tested|proves|proved|behaves|behaved|acts|turned out|works out|comes out|came out)(?: for me)? (?:as|at|like|to be|as if it were|nearer|closer to) (?:only |just |about )?(?:iso |ei |an? )*)|[\s,-]*(?:(?:speed|film|stock|stuff|roll|slide|chrome|negs?|negative|colou?r|black and white)[\s,]+)*(?:(?:which|that|and|but) )?(?:(?:i|we|she|he)(?:'m|'re| am| are)? )?(?:(?:always|usually|normally|generally|only) )?(?:rat(?:e|es|ed|ing)|work(?:s|ed|ing)?(?= (?:it )?(?:at|as|like))|treat(?:s|ed|ing)?|regard(?:ed)?|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?)(?: it| them)?(?: at| as| like| for| to)? (?:if it were )?(?:iso |ei |an? )*", re.I)
 
 
 def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
@@ -223,20 +223,21 @@ def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
-_RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|expos(?:e|ed|ing)|shot|shooting|metered)(?: it| them)?(?: at| as)?(?: iso| ei)? *$", re.I)
-_OF_THE_BOX = Pattern(r"[\s,]*(?:(?:on|for|with|against|off) )?(?:an? |the |my )?box(?: speed)?(?:'s| is| of| says)? *(?:iso )?", re.I)
+_RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|expos(?:e|ed|ing)|shot|shoot|shooting|metered|work)(?: it| them| (?:the |my |this |that |all )?(?:film|roll|stock))?(?: at| as)?(?: iso| ei)? *\d*$", re.I)
+_OF_THE_BOX = Pattern(r"[\s,]*(?:(?:(?:al)?though|but|while|where|when|as|and) )?(?:(?:on|for|with|against|off|instead of|rather than) )?(?:an? |the |my |its )?box(?: speed)?(?:'s| is| of| says)? *(?:iso )?", re.I)
 
 
 def _rated_of_box(facts: list[Fact], text: str) -> list[Fact]:
     """"rated 200 on box 400": the rating, then the box."""
     out = list(facts)
     for n, (rated, box) in enumerate(zip(facts, facts[1:])):
-        if rated.quantity in _SPEEDS and box.quantity in _SPEEDS and _RATED_BEFORE.search(text[: rated.start]) and _OF_THE_BOX.fullmatch(text[rated.end : box.start]):
+        if rated.quantity in _SPEEDS and box.quantity in _SPEEDS and _RATED_BEFORE.search(text[: rated.end]) and _OF_THE_BOX.fullmatch(text[rated.end : box.start]):
             out[n : n + 2] = [_speed(rated, "rated"), _speed(box)]
     return out
 
 
 _RATING = Pattern(r"\b(?:real|true|actual|effective|tested) (?:film )?(?:speed|index|rating|iso)(?: really| only)? (?:is|was|of|comes to|came to|turned out(?: to be| as| at)?) (?:only |about |just )?(?:iso )?$|\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
+_INDEX = ("ei", "exposure index")
 _BOUND = frozenset({"guide_number", "distance"})
 
 
@@ -245,7 +246,8 @@ def _rating(facts: list[Fact], text: str) -> list[Fact]:
     speeds = [f for f in facts if f.quantity in _SPEEDS]
     if len(speeds) != 2 or not {f.quantity for f in facts} & _BOUND or any(f.quantity in ("push", "aperture") for f in facts):
         return facts
-    rated = [f for f in speeds if _RATING.search(text[: f.start] + ("ei " if f.said.lower().startswith("ei") else ""))]
+    box = speeds[0] if _RATED_AT.fullmatch(text[speeds[0].end : speeds[1].start]) else None  # "I rate this ISO 400 film at 200"
+    rated = [f for f in speeds if f is not box and _RATING.search(text[: f.start] + ("ei " if f.said.lower().startswith(_INDEX) else ""))]
     if len(rated) != 1:
         return facts
     return [_speed(f, "rated" if f is rated[0] else "film_speed") if f in speeds else f for f in facts]

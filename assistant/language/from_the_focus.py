@@ -60,3 +60,16 @@ def _out_to_infinity(facts: list[Fact], text: str) -> list[Fact]:
 
 _HOLDS_TO = Pattern(r"\b(?:good|holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
 _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
+
+
+ANOTHER_CLAUSE = Pattern(r"[\s,]*\b(?:while|whilst|when|with|but|and|though|as) (?:(?:the|my|a|our) )?(?:\d+ ?mm )?(?:lens|camera|i|i'm|we)\b[^.?!;\d]{0,30}?\bfocus\w* (?:on|at|to) (?:about |only )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.I)
+"""Between a length and the word that says what the lens is focused on: "a bassist at 8 feet while my lens is focused on 10"."""
+HAIR = 0.0005
+"""No lens, no focus and no limit of sharpness is told in less than half a millimetre."""
+_MOVES = Pattern(r"\b(?:mov\w+|blur\w*|smear\w*|shak\w+|travel\w*|shift\w*|wobbl\w*|thick\w*|gap|step)\b", re.I)
+
+
+def hair_alone(facts: list[Fact], text: str) -> list[Fact]:
+    """"he now says 0.03 mm": told alone, such a length is what counts as sharp too, where nothing is said to move."""
+    alone = all(f.quantity == "remark" or f.quantity == "distance" and f.unit == "mm" and 0 < f.value < HAIR for f in facts)
+    return [replace(f, quantity="circle", of="", cue="", bad="") if f.quantity == "distance" else f for f in facts] if alone and not _MOVES.search(text) else facts

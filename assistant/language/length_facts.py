@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 
 from assistant import patterns
+from assistant.language.from_the_focus import ANOTHER_CLAUSE
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
 from assistant.language.rows import END_TO_END, SO_LONG, WALL, around, row_length
@@ -103,6 +104,8 @@ _A_LIGHT_AT = Pattern(r"\b(?:key|main|fill|fill-?in|flash|light|head|strobe|lamp
 _CAMERA_AWAY = Pattern(r"(?:^|[.;?!] |, |\b(?:and|but|while|with) )(?:and |but |while |with )?(?:the |my )?camera\b(?:(?!\b(?:flash|light|lamp|strobe|head|key|main|fill|gun|softbox|umbrella)\b)[^.;?!\d]){0,50}, (?:about |some |only )?$", re.I)
 _AWAY = Pattern(r"\s*(?:away|off|back|up|behind)?(?: from (?:him|her|them|it|(?:the|my) (?!flash|light|lamp|strobe|head|key|main|fill|gun)\w+))?\s*(?:$|[,;:?!)]|\.(?!\d)|(?:and|so|but)\b)", re.I)
 """Round a length set after its clause: "my camera is up in the gallery, nine metres away"."""
+_CAMERA_STANDS = Pattern(r"(?:^|[.;!?] )\W*(?:with )?(?:the |my |our )?(?:camera|tripod)(?: is| stands| sits|'s)? (?:(?:up|down|out|back|over|away) )?(?:in|on|at|by|under|above|behind) (?:the|a|an|my|our) (?:(?!flash|light|lamp|strobe|head|gun|key|fill|umbrella|softbox)\w+ ?){1,2}, (?:about |some |only )?$", re.I)
+"""Where the camera has its place, and how far off that is: "Camera up in the gallery, twelve metres off."."""
 
 
 def _camera_distance(place: Place) -> Fact | None:
@@ -114,7 +117,7 @@ def _camera_distance(place: Place) -> Fact | None:
         return None
     if _ON_CAMERA_FLASH.match(place.text[place.item.end :]) or _FROM_BOTH.match(place.text[place.item.end :]):
         return None
-    if _CAMERA_AWAY.search(place.before(90)) and _AWAY.match(place.text[place.item.end :]):
+    if _CAMERA_AWAY.search(place.before(90)) and _AWAY.match(place.text[place.item.end :]) or _CAMERA_STANDS.search(place.before(90)) and not place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera", cue="camera")
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
@@ -135,6 +138,7 @@ def _light_follows(place: Place) -> bool:
 def _focus_distance(place: Place) -> Fact | None:
     cue = place.near("focus", before=4, after=3)
     lamp = cue is not None and cue.end <= place.item.start and any(i.kind in ("noun", "role", "named") and i.start >= cue.end for i in place.items[max(0, place.at - 4) : place.at])
+    lamp = lamp or cue is not None and cue.start >= place.item.end and ANOTHER_CLAUSE.match(place.text, place.item.end) is not None
     return fact_at(place, "focus_distance", of="camera") if cue and not lamp else None  # "focused on 2 m but the flash 3 m off"
 
 

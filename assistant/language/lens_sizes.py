@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.from_the_focus import HAIR
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
@@ -197,15 +198,11 @@ def parts_of_a_millimetre(facts: Sequence[Fact], text: str) -> list[Fact]:
     return out
 
 
-_HAIR = 0.0005
-"""No lens, no focus and no limit of sharpness is told in less than half a millimetre."""
-
-
 def hair_breadths(facts: Sequence[Fact]) -> list[Fact]:
     """"focus on 4 m 0.05 mm": beside a lens, so short a length is what counts as sharp on film, whatever stands around it."""
-    if not any(f.quantity == "focal_length" and f.value > _HAIR for f in facts):
+    if not any(f.quantity == "focal_length" and f.value > HAIR for f in facts):
         return list(facts)
-    return [replace(f, quantity="circle", of="", cue="", bad="") if f.unit == "mm" and 0 < f.value < _HAIR and f.quantity in _SHORT else f for f in facts]
+    return [replace(f, quantity="circle", of="", cue="", bad="") if f.unit == "mm" and 0 < f.value < HAIR and f.quantity in _SHORT else f for f in facts]
 
 
 _SHORT = frozenset({*_LENGTHS, "focus_distance", "camera_distance", "max_distance", "min_distance", "move", "path", "extension"})
@@ -360,6 +357,9 @@ _FOCUSES_AT = Pattern(r"\b(?:how (?:near|close|far(?: away)?)|where|at (?:what|w
 _METER_SAID = Pattern(r"\bwhat (?:had|did|does|would|must|should|will) (?:the|my) (?:(?:flash|hand|light|hand-held|handheld) ?)?meter (?:have )?(?:say|said|saying|read|shown?|shows|given?|asked for|called for)\b", re.I)
 
 
+_HOW_DEEP = Pattern(r"\bhow deep\b|\b(?:what|how (?:much|large|big|wide)) (?:is|will be|would be) (?:the |my )?(?:depth of field|zone of sharpness)\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
@@ -390,6 +390,8 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
+    if "aperture" in kinds and _HOW_DEEP.search(text):  # "f/16 as marked on the ring, how deep is it?": which of the two is told
+        return [a for a in asks if a.quantity != "aperture"]
     if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension", "power") for a in asks):
         wanted = any(f.quantity == "aperture" and " at " not in f.said and (_EFFECTIVE_BEFORE.search(text[: f.start]) or _EFFECTIVE_AFTER.match(text[f.end :])) for f in facts)
         return [Ask("aperture", "" if (wanted or _TO_SET.search(text)) and not _AT_THE_FILM.search(text) else "effective")]

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import bellows_words, from_the_focus, lens_sizes, lens_wants, sharp_asks, told_twice, two_places, view_camera
+from assistant.language.from_the_focus import ANOTHER_CLAUSE
 from assistant.language.hearing import evenly
 from assistant.language.items import Item
 from assistant.language.other_lens import other_lens
@@ -222,7 +223,7 @@ def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
         return fact
     cue = next((i for i in reversed(items[max(0, at - 5) : at]) if i.kind == "cue" and i.word in ("focus", "hyperfocal")), None)
     aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
-    focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)
+    focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, 99.0 if ANOTHER_CLAUSE.match(text, fact.end) else _near(items, at, ("focus",), 0, 2) + 0.5)
     sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field", "blurred"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
     if focus < 99 and (focus <= sharp and not (sharp < 99 and _side(items, at))) and not (sharp < 99 and math.isinf(fact.value)):
         return replace(fact, quantity="focus_distance", of="camera", bad=boundless)

@@ -370,7 +370,7 @@ _OF_NEIGHBOURS = Table((
     (unsaid_stops.without_gel_of_glass, frozenset({"modifier"})),
     (loss_lists.settle, loss_lists.TAKEN),
     (guide_words.with_the_losses_in_it, frozenset({"guide_number"})),
-    (_within_reason, _STOPS), (told_twice.stops_again, _STOPS),
+    (_within_reason, _STOPS), (told_twice.stops_again, _STOPS), (told_twice.by_its_family, frozenset({"modifier"})),
 ))
 
 

@@ -31,11 +31,20 @@ def half_as_far(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="times", unit="", cue="") if f.quantity in ("power", "share") and "power" not in f.said and _AS_FAR.match(text, f.end) else f for f in facts]
 
 
+_TURNS_IT = Pattern(r"^\W*(?:(?:and|or|so|but|then|now|ok) )*(?:(?:what|how about|what about|suppose|say) )?(?:(?:if|when) )?(?:(?:(?:i|we) )?(?:dial|turn|set|knock|take|bring|wind|drop)(?:s|ed)? (?:it|the (?:flash|head|pack|power|gun))|at|with it|it's|it is|make it)?(?: down| by| only| just)* (?=\d|one|two|three|four|five|six|an? |half)", re.I)
+
+
+def _of_the_scene(facts: list[Fact], text: str) -> bool:
+    """"and if I dial it down three stops from full?": the flash of the question before."""
+    return len(facts) == 2 and any(f.quantity == "power" and f.value == 1.0 for f in facts) and _TURNS_IT.match(text) is not None
+
+
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with that power alone, where a flash is told and one power of it, or nothing but what a charge is good for."""
     powers, kinds = [f for f in facts if f.quantity == "power" and not f.bad], {f.quantity for f in facts}
     of_a_charge = not kinds.isdisjoint(_OF_A_CHARGE) and kinds.isdisjoint(_OF_EXPOSURE)
-    if not (of_a_charge or len(powers) == 1 and not kinds.isdisjoint(_HAS_ONE)) or kinds.isdisjoint(_STEPS) or NEVER_TURNED.search(text):
+    of_a_flash = of_a_charge or len(powers) == 1 and (not kinds.isdisjoint(_HAS_ONE) or _of_the_scene(facts, text))
+    if not of_a_flash or kinds.isdisjoint(_STEPS) or NEVER_TURNED.search(text):
         return facts
     for power, steps in product(powers, facts):
         if steps.quantity not in _STEPS or steps.to or steps.quantity == "number" and not 0 < steps.value < 1:

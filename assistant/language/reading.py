@@ -49,6 +49,7 @@ from assistant.language import (
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
+from assistant.language.from_the_focus import hair_alone
 from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.item_builders import build
@@ -305,7 +306,7 @@ _ROWS = Table(((hours.settle, hours.KINDS), (metres_and_more, frozenset({"number
 """Before the bare numbers are settled: rows said with one unit."""
 _AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
-    (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
+    (_metric_paces, None), (hair_alone, frozenset({"distance"})), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
     (row_by_number, frozenset({"power", "number"})), (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (background_lamp.settle, background_lamp.KINDS), (background_lamp.read_on_it, background_lamp.READ), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))

@@ -69,3 +69,12 @@ def another_lens(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     bare = [f for f in facts if f.quantity == "number" and not f.bad and f.start > first[0].end and _LENSES[0] <= f.value <= _LENSES[1] and _OR_ANOTHER.search(text[max(0, f.start - 24) : f.start]) and text[f.end : f.end + 1] in ("", "?", ".", ",", " ")]
     return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f in bare[:1] else f for f in facts]
+
+
+def by_its_family(facts: list[Fact], text: str) -> list[Fact]:
+    """"a shoot-through umbrella, and that umbrella I measured at two stops": the loss is that of the one umbrella there is."""
+    worn = [f for f in facts if f.quantity == "modifier" and f.unit != "BARE"]
+    if len({f.unit for f in worn}) != 1:
+        return list(facts)
+    mine = worn[0]
+    return [replace(f, unit=mine.unit) if f.quantity == "loss" and f.unit and f.unit != mine.unit and mine.said.strip().lower().endswith(f" {f.unit}") else f for f in facts]

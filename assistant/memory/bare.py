@@ -95,10 +95,10 @@ def made_right(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 
 def row_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"make the far row 3.5 m", then "and at 4 m?": of the row that was moved."""
+    """"make the far row 3.5 m", then "and at 4 m?": of the row, or the wall, that was moved."""
     last = _said_last(talk)
     mine = [f for f in query.facts if f.quantity == "distance" and not f.of]
-    if last is None or last.quantity != "distance" or last.of not in ("front", "back") or len(mine) != 1 or len(query.facts) != 1 or query.asks:
+    if last is None or last.quantity != "distance" or last.of not in ("front", "back", "backdrop") or len(mine) != 1 or len(query.facts) != 1 or query.asks:
         return query, scene
     return replace(query, facts=(replace(mine[0], of=last.of),)), scene
 

@@ -7,16 +7,12 @@ import re
 from assistant.memory.anew import as_told
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
-from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.set_ups import named_in
+from assistant.solving.whose_figure import spoken_of
 
 _OF_TWO = frozenset({"aperture", "distance", "power", "exposure_value", "shutter", "film_speed", "guide_number", "energy", "loss"})
-_ENDS = Pattern(r"[;:?!]|[.,](?!\d)")
-_BESIDE = Pattern(r"(?<=\w) (?:behind|beside|next to|near|beyond|past|in front of|left of|right of)\b", re.I)
-"""What stands after it is not what the figure is of: "the wall behind her"."""
-_SPAN = 60
 
 
 def of_the_named(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -28,7 +24,7 @@ def of_the_named(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(two) != 2 or told[0].of and any(f.of == told[0].of for f in two) or not all(_stands(f, scene.text) for f in two):
         return query, scene
     two.sort(key=lambda f: f.start)
-    words = (_spoken_of(scene.text, two[0], 0), _spoken_of(scene.text, two[1], two[0].end))
+    words = spoken_of(scene.text, two[0], two[1])
     side = named_in((query.text[: told[0].start] + " " + query.text[told[0].end :]).lower(), words)
     if side < 0:
         return query, scene
@@ -42,11 +38,3 @@ def _stands(fact: Fact, text: str) -> bool:
     """Whether a figure stands, or stood before it was told anew, in the words of the question."""
     there = text[fact.start : fact.end]
     return there == fact.said or re.search(r"\d", there) is not None and re.match(r"\w", text[fact.end : fact.end + 1]) is None
-
-
-def _spoken_of(text: str, fact: Fact, since: int) -> str:
-    """The words that name what a figure is of: those before it in its clause, but for what it stands beside."""
-    begins = max((m.end() for m in _ENDS.finditer(text, since, fact.start)), default=since)
-    words = text[max(begins, fact.start - _SPAN) : fact.start]
-    beside = _BESIDE.search(words)
-    return (words[: beside.start()] if beside is not None else words).lower()

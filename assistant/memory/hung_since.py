@@ -17,7 +17,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 
 _TAKING = ("loss", "filter_loss", "nd")
-_AROUND = frozenset({*_TAKING, "aperture", "distance", "modifier", "camera_filter", "power", "film_speed", "shutter", "remark", "place", "last_move"})
+_AROUND = frozenset({*_TAKING, "camera_distance", "aperture", "distance", "modifier", "camera_filter", "power", "film_speed", "shutter", "remark", "place", "last_move"})
 _OF_THESE = ("change", "losses", "before_after")
 _TAKES_BACK = Pattern(r"^\W*(?:no|nope|sorry|wait|oops|i mean|i meant|actually)\b|\b(?:it was|not|read at|metered at)\b", re.I)
 _OFF = Pattern(r"^\W*(?:(?:and|ok|okay|so|then|now|what about|how about|with|take|taking|get|lose) )*(?:the |my )?(?P<what>[a-z]+)(?: (?:comes|goes|is|gets|taken))? (?:off|away|gone|out)(?: again| then| now)?\W*$|^\W*(?:(?:and|ok|okay|so|then|now|what about|how about|back to) )*(?:bare|without (?:the |my )?[a-z]+|without it)(?: again| then| now)?\W*$", re.I)

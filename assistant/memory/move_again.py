@@ -16,17 +16,22 @@ from assistant.units import LENGTH
 
 _STOPS = ("loss", "stops", "power_down")
 _OF_A_MOVE = frozenset({*_STOPS, "distance", "number"})
-_BY_WORDS = r"(?:to )?(?:lose|drop|gain|add|shed|pick up|win|get)"
+_BY_WORDS = r"(?:to )?(?:lose|drop|gain|add|shed|pick up|win|get|(?P<take>take off|knock off|shave off|take|knock|shave))"
 _SO_MANY = Pattern(
     rf"^\W*(?:(?:and|or|then|so|now|ok|okay|but|no|actually|what about|how about|what if|make it|say|just|only)\b\W*)*(?:(?P<aim>for|{_BY_WORDS}) )?(?:only |just |about )*"
-    r"(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|[1-4](?:\.\d+)?)(?P<named> stops?| of them)?(?:,? (?:instead|then|now|please))*\W*$", re.I)
+    r"(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|[1-4](?:\.\d+)?|an?(?= (?:(?:full|whole) )?stop))(?: (?:full|whole)(?= stop))?(?P<named> stops?| of them| of a stop)?(?P<off> off(?: (?:him|her|them|it))?)?(?:,? (?:instead|then|now|please))*\W*$", re.I)
 
 
 def says_another_move(query: Query, scene: Scene) -> re.Match[str] | None:
     """"and for two?" after it was asked where the light goes to lose one stop."""
     if query.asks or _moved_by(scene) is None or any(f.quantity not in ("number", "share", "aperture", "power", *_STOPS) for f in query.facts):
         return None
-    return _SO_MANY.match(query.text)
+    said = _SO_MANY.match(query.text)
+    return said if said is None or not (said["off"] or said["take"]) or _TAKEN_OFF.search(scene.text) else None
+
+
+_TAKEN_OFF = Pattern(r"\b(?:tak\w*|took|knock\w*|shav\w*|los\w+|shed\w*|drop\w*)\b[^.?!]{0,40}\bstops?\b|\bstops? off\b", re.I)
+"""The move was asked for less light, as the one asked for now."""
 
 
 def _moved_by(scene: Scene) -> Fact | None:
@@ -34,7 +39,8 @@ def _moved_by(scene: Scene) -> Fact | None:
     told = [f for f in scene.facts if f.quantity in _STOPS and not (f.quantity == "stops" and f.cue)]  # "one stop less": counted anew by `stops_again`
     places = [f for f in scene.facts if f.quantity == "distance"]
     of_a_move = scene.asks[:1] and scene.asks[0].quantity == "distance" and {f.quantity for f in scene.facts} <= _OF_A_MOVE
-    return told[0] if of_a_move and len(told) == len(places) == 1 and told[0].value else None
+    same = len({(f.quantity, f.value) for f in told}) == 1  # "a stop too much: how far back to take that stop off?"
+    return told[0] if of_a_move and same and len(places) == 1 and told[0].value else None
 
 
 def move_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -43,12 +49,12 @@ def move_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if said is None or told is None:
         return query, scene
     place = next(f for f in scene.facts if f.quantity == "distance")
-    many = STOPS_SPOKEN.get(said["many"].lower()) or float(said["many"])
+    many = STOPS_SPOKEN.get(said["many"].lower()) or (1.0 if said["many"].lower() in ("a", "an") else float(said["many"]))
     last = changed_last(talk)
     if not (said["aim"] or said["named"] or last == told.quantity or _only_stops(said["many"].lower(), many, place)):
         return (query, scene) if last == "distance" else (replace(query, facts=tuple(replace(f, quantity="number", cue=EITHER) for f in query.facts)), scene)
-    new = replace(told, quantity="loss" if told.quantity == "power_down" else told.quantity, cue="", value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
-    return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told))
+    new = replace(told, quantity="loss" if told.quantity == "power_down" or said["off"] or said["take"] else told.quantity, cue="", value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
+    return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if (f.quantity, f.value) != (told.quantity, told.value)))
 
 
 def _only_stops(said: str, many: float, place: Fact) -> bool:

@@ -29,7 +29,7 @@ def claim_of_distances(query: Query) -> Solution | None:
     """"8 feet to 5.6, is that a stop?": the stops claimed against those of two distances."""
     scene = scene_of(query)
     said = [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
-    kinds = {f.quantity for f in query.facts} - {"distance", "gap", "length_range", "stops", "loss", "relation", "rows", "remark", "place"}
+    kinds = {f.quantity for f in query.facts} - {"distance", "gap", "length_range", "stops", "loss", "relation", "rows", "remark", "place", "camera_distance"}
     if not query.claim or scene is None or scene.near is None or scene.far is None or len(said) != 1 or kinds or two_lights(query):
         return None
     right = falloff_stops(scene.near, scene.far)
@@ -63,7 +63,7 @@ def claim_of_share_by_distance(query: Query) -> Solution | None:
     """"rows at 8 and 16 feet: the back gets half the light of the front": the square of the distances (the inverse square law)."""
     scene = scene_of(query)
     shares = [f for f in query.facts if f.quantity in ("power", "share") and 0 < f.value < 1]
-    kinds = {f.quantity for f in query.facts if f.origin == "said"} - {"distance", "power", "share", "rows"}
+    kinds = {f.quantity for f in query.facts if f.origin == "said"} - {"distance", "power", "share", "rows", "camera_distance"}
     words = query.text.lower()
     if not query.claim or scene is None or scene.near is None or scene.far is None or len(shares) != 1 or kinds or two_lights(query) or not _OF_LIGHT.match(words, shares[0].end):
         return None

@@ -17,7 +17,8 @@ from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
-_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright(?:ly)? as|as strong(?:ly)? as|as good as|as much light as|matches)\b")
+_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?(?:the )?same(?! (?:flash|flashgun|gun|strobe|head|lamp|unit|pack|monolight|bulb|one|film|lens|camera|subject|sitter|wall|thing again)\b)|equals?|equivalent to|equal to|as bright(?:ly)? as|as strong(?:ly)? as|as good as|as much light as|matches)\b")
+"""Said of the light; "the same flash" says only which."""
 _SETTINGS = ("power", "distance", "aperture", "film_speed", "count")
 
 
@@ -160,6 +161,7 @@ def claim_of_filters(query: Query) -> Solution | None:
 _AS_MUCH = Pattern(r"\b(?:as (?:much|many|strong|dark|heavy)\b[^?]{0,24}\bas|same\b[^?]{0,24}\bas|equals?|equivalent|identical)\b")
 _IS_CALLED = Pattern(r" (?:(?:filter|glass|one) )?(?:(?:is|has|have|means?|makes?|carr(?:ies|y)|comes? to|would be|must be)(?: |$))?(?:(?:an?|the|exposure|filter|marked|called) ?)*")
 """Between one mark of a filter and another: "a three-stop ND is a factor 8"."""
+_HAS_OR_MEANS = Pattern(r"\b(?:has|have|means?|makes?|carr(?:ies|y)|comes? to)\b")
 _PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|cheaper)\b")
 """What is let through is the more, the less is taken."""
 
@@ -177,12 +179,14 @@ def _set_side_by_side(query: Query) -> Solution | None:
     nds = {f.quantity for f in takers} == {"nd"}
     between = said[one.end : two.start]
     named = _IS_CALLED.fullmatch(between) is not None
-    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between) or named)) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds or named else _AS_MUCH).search(said)):
+    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between) or named)) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds or named else _AS_MUCH).search(said) or named and _HAS_OR_MEANS.search(between)):
         return None
     off = _taken(one) - _taken(two)
     passed = -off if _PASSES.search(said) else off
     holds = passed > STRICT if _STRONGER.search(said) else passed < -STRICT if _WEAKER.search(said) else abs(off) <= TOLERANCE
     lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(_taken(one))}, the second {speak_stops(_taken(two))}."
+    if named and two.quantity == "factor" and one.quantity != "factor":  # "a three-stop ND has a filter factor of 6": the factor is what is claimed
+        return Solution(answers=(Quantity("claim", holds), marks.factor(_taken(one))), used=tuple(f for f in query.facts if f.quantity != "number"), topic="claims", lead=lead)
     return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND") if nds else marks.stops(-_taken(one))), used=tuple(f for f in query.facts if f.quantity != "number"), topic="claims", lead=lead)
 
 

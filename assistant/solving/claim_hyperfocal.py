@@ -29,10 +29,13 @@ _FROM_SO_FAR = Pattern(r"\b(?:from|begins? at|starts? at|between|at)\b[^.?,;\d]{
 _NEAR_IS = Pattern(r"\bnear(?:est)? (?:limit|point|end)\b[^.?,;\d]{0,60}\b(?P<share>half(?:way)?|a third|one third|two thirds|a quarter|one quarter|twice|double)(?: of)? (?:that|the|it|this)\b")
 
 
+_FOCUSED_ON_IT = Pattern(r"\bfocus\w* (?:at|on|to) (?:the |my |its )?hyperfocal\b")
+
+
 def claim_of_the_half(query: Query) -> Solution | None:
     """"focused at the hyperfocal it is sharp from a third of it to infinity": from half of it."""
     said = plain(query.text)
-    found = _NEAR_IS.search(said) or (_FROM_SO_FAR.search(said) if "infinity" in said else None)
+    found = _NEAR_IS.search(said) or (_FROM_SO_FAR.search(said) if "infinity" in said or _FOCUSED_ON_IT.search(said) else None)
     if "hyperfocal" not in query.cues or found is None or query.has("aperture") or query.has("focal_length"):
         return None
     holds = found["share"].startswith("half") is not denied(said)

@@ -184,7 +184,7 @@ def _off(query: Query, said: str) -> float | None:
     return _by_place(query, said)
 
 
-_IS_OUT = Pattern(r"\s*(?:stops? )?(?:too )?(?:(?P<over>over|hot|bright|dense)|under|dark|thin|short)(?:exposed)?\b")
+_IS_OUT = Pattern(r"\s*(?:stops? )?(?:too )?(?:(?P<over>over|hot|bright|dense|(?<=too )much)|under|dark|thin|short|(?<=too )little)(?:exposed)?\b")
 
 
 def _told(off: Fact, said: str) -> float | None:

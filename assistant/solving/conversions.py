@@ -14,7 +14,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import flash_and_time, marks, reach
+from assistant.solving import flash_and_time, guide_by_time, marks, reach
 from assistant.solving.lights import guide_unit
 from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import own
@@ -81,10 +81,8 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     fact = guides[0]
     if (of_energy := _guide_of_energy(query, fact)) is not None:
         return of_energy
-    times = query.all("shutter")
-    if "hss" in query.cues and len(times) == 2 and all(f.value > 0 for f in times):
-        value = fact.value * math.sqrt(times[1].value / times[0].value)
-        return _done(marks.guide_number(value, guide_unit(query, fact, "")[0]), fact, *times, notes=("In high-speed sync each halving of the time takes a stop, and the guide number goes with its root.",))
+    if (shorter := guide_by_time.at_the_time(query, fact)) is not None:
+        return shorter
     unit, _ = guide_unit(query, fact, "" if ask.unit else "")
     wanted = ask.unit or next((u for u in query.units if not u.startswith("not")), "") or unit
     wanted = "m" if wanted in ("m", "cm") else "ft"

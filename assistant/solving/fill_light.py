@@ -285,8 +285,8 @@ def _readings_apart(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room, *query.all("shutter"), *query.all("film_speed")), topic="ambient")
 
 
-_ON_THE_LENS = Pattern(r"\b(?:what|which|where)\b[^.?!]{0,30}\b(?:on|to|for) (?:the|my) (?:lens|camera|ring|barrel)\b|\b(?:what|where)\b[^.?!]{0,16}\b(?:set|put|have|leave|turn) (?:the|my) (?:lens|camera|ring)\b|\b(?:what|where) (?:does|should|must) (?:the|my) (?:lens|ring|camera)\b", re.I)
-"""It is the camera that is set, not the fill that is read."""
+_ON_THE_LENS = Pattern(r"\b(?:what|which|where)\b[^.?!]{0,30}\b(?:on|to|for) (?:the|my) (?:lens|camera|ring|barrel)\b|\b(?:what|where)\b(?! (?:i|we) (?:leave|keep|have|set|put)\b)[^.?!]{0,16}\b(?:set|put|have|leave|turn) (?:the|my) (?:lens|camera|ring)\b|\b(?:what|where) (?:does|should|must) (?:the|my) (?:lens|ring|camera)\b", re.I)
+"""It is the camera that is set, not the fill that is read; "that is where I leave the camera" asks nothing."""
 _FOR_DAYLIGHT = Pattern(r"\b(?:for|expos\w+|balanced (?:for|to)|suits?) (?:the )?(?:daylight|ambient|sun(?:light)?|sky|room|window)\b[^.?]{0,30}$", re.I)
 
 

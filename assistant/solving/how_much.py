@@ -139,9 +139,13 @@ _NEARBY = 240
 """Letters to either side of a share that say what it is of: the whole text, looked at for each of a heap of shares, takes too long."""
 
 
+_TURNED_TO = Pattern(r"\b(?:flash|flashgun|gun|strobe|head|lamp|unit|one|monolight|it)(?: (?:is|set|turned|down|working|firing))* (?:on|at) $")
+""""The same flash on one eighth": what it is turned to, and no size of what it gives."""
+
+
 def _of_shares(said: str, query: Query) -> list[Said]:
     out = []
-    taken = [f for f in query.facts if f.quantity not in _MAY_BE_SHARES or "power" in f.said.lower()]
+    taken = [f for f in query.facts if f.quantity not in _MAY_BE_SHARES or "power" in f.said.lower() or f.quantity == "power" and _TURNED_TO.search(said, 0, f.start) is not None]
     for share in shares(said):
         if any(f.start < share.end and share.start < f.end for f in taken):
             continue

@@ -72,7 +72,7 @@ def solve(query: Query) -> Solution | None:
     return None
 
 
-_READ = frozenset({"aperture", "camera_filter", "remark", "place", "film_speed", "shutter", "preferred_unit"})
+_READ = frozenset({"aperture", "camera_distance", "camera_filter", "remark", "place", "film_speed", "shutter", "preferred_unit"})
 
 
 def _as_read_bare(query: Query, ask: Ask) -> Solution | None:
@@ -256,6 +256,10 @@ _SHOT_AT = Pattern(r"\b(?:shot|shoot|exposed|took|taken|fired)\b[^.?!]{0,24}\b(?
 """The reading and where the lens then stood: "lit for f/8, and shot at f/8" is one value."""
 
 
+_READ_TOGETHER = Pattern(r"\b(?:pair|heads|lights|lamps|flashes|guns|strobes|both|two|three|four)(?: of them)?(?: together)? (?:meters?|reads?|gives?|measures?)\b|\b(?:together|between them)\b", re.I)
+"""One reading of all the flashes that are told: how many they are changes nothing."""
+
+
 def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
     if ask.quantity != "aperture" or query.has("guide_number") or in_place_of_another(query):
@@ -302,6 +306,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"So much light reaches the film as at that f-number: {scales.speak_stops(abs(lost))} less than the ring says." if effective else f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
+    counted += query.all("count") if _READ_TOGETHER.search(query.text) else []
     return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power"), *query.all("distance")), assumed=typical, topic="losses", notes=(note,), lead="That comes to" if effective else "")
 
 

@@ -1,0 +1,60 @@
+"""Whose each of two figures is, by the words beside them: "she meters f/11, the wall behind her f/5.6", "8 feet from the cox and 20 feet from the boat"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.solving.set_ups import named_in
+
+_ENDS = Pattern(r"[;:?!]|[.,](?!\d)")
+_BESIDE = Pattern(r"(?<=\w) (?:behind|beside|next to|near|beyond|past|in front of|left of|right of)\b", re.I)
+"""What stands after it is not what the figure is of: "the wall behind her"."""
+_SPAN = 60
+_FROM_WHOM = Pattern(r"\s*(?:away |off |back )?(?:from|to) (?P<whom>(?:the|my|our|his|her|their|its|an?|this|that) (?!(?:\w+ )?(?:flash|light|lamp|head|strobe|gun|key|main|fill|camera|lens|softbox|umbrella|source)\b)[a-z]+(?: [a-z]+)?)", re.I)
+
+
+def spoken_of(text: str, one: Fact, other: Fact) -> tuple[str, str]:
+    """The words that name what the one figure is of, and those of the other.
+
+    >>> spoken_of("piano 2 m from the flash, stall 3 m", Fact("distance", 2.0, start=6, end=9), Fact("distance", 3.0, start=32, end=35))
+    ('piano ', ' stall ')
+    """
+    return _from_whom(text, one, other) or (_before(text, one, 0), _before(text, other, one.end))
+
+
+def _from_whom(text: str, one: Fact, other: Fact) -> tuple[str, str] | None:
+    """"8 feet from the cox and 20 feet from the boat": the names of both, where they stand after the figures."""
+    found = [_FROM_WHOM.match(text, f.end) for f in (one, other)]
+    names = [m["whom"].lower() for m in found if m is not None]
+    return (names[0], names[1]) if len(names) == 2 else None
+
+
+def _before(text: str, fact: Fact, since: int) -> str:
+    """The words that name what a figure is of: those before it in its clause, but for what it stands beside."""
+    begins = max((m.end() for m in _ENDS.finditer(text, since, fact.start)), default=since)
+    words = text[max(begins, fact.start - _SPAN) : fact.start]
+    beside = _BESIDE.search(words)
+    return (words[: beside.start()] if beside is not None else words).lower()
+
+
+_IS_BRIGHTER = Pattern(r"\bhow (?:many stops|much) (?:is|are|will|would|does|do) (?P<who>[^?.;,]{2,40}?) (?:be |get |look |come out )?(?:brighter|hotter|stronger|more)\b", re.I)
+
+
+def brighter_by_name(query: Query) -> bool | None:
+    """"by how many stops is the bread stall brighter?": whether the one that is named stands nearer to the light; None where neither is."""
+    told = sorted(query.all("distance"), key=lambda f: f.start)
+    asked = _IS_BRIGHTER.search(query.text) if len(told) == 2 else None
+    named = named_in(asked["who"].lower(), spoken_of(query.text[: asked.start()], told[0], told[1])) if asked is not None else -1
+    return None if named < 0 else told[named].value <= told[1 - named].value
+
+
+_PARTS = Pattern(r"[,;:?!]|[.](?!\d)|\b(?:but|then|now)\b", re.I)
+"""What ends the clause that a reading stands in."""
+
+
+def told_with(known: Fact, query: Query) -> tuple[Fact, ...]:
+    """"at six feet and quarter power I get f/11": what the reading was taken at stays, where no other is told."""
+    single = [query.all(q)[0] for q in ("power", "film_speed") if len(query.all(q)) == 1]
+    return tuple(f for f in single if not _PARTS.search(query.text, min(f.end, known.end), max(f.start, known.start)))
