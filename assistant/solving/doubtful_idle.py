@@ -17,7 +17,7 @@ _BESIDE: dict[str, frozenset[str]] = {
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
     "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights"}),
     "film_speed": frozenset({"time", "film", "relations", "auto"}),
-    "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
+    "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
     "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),
