@@ -15,7 +15,7 @@ _ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "s
 _BESIDE: dict[str, frozenset[str]] = {
     # what else may stand beside an answer without bearing on it, and the topics in which it has none
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
-    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights"}),
+    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "lamps"}),
     "film_speed": frozenset({"time", "film", "relations", "auto"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
     "focus_distance": frozenset({"flash", "optics"}),

@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 import re
 
-from assistant.answer import Quantity
+from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
@@ -20,7 +20,7 @@ from assistant.solving import marks
 from assistant.solving.lamp_names import BOTH, Mention, mentions, owner, sentences, spoken_of, stands_elsewhere
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import guide_in_metres, preferred_unit
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 _OF_A_LAMP = frozenset({"aperture", "power", "distance", "gap", "guide_number"})
 _APART = frozenset({"relation", "stops", "loss", "power_down"})
@@ -76,10 +76,17 @@ def solve(query: Query) -> Solution | None:
     said = apart(query.text, query.facts)
     if lamps is None or any(a.fact is not None and a.fact.quantity == "relation" and (a.fact.cue == "more") is (a.stops < 0) for a in said) or len(said) < len([f for f in query.facts if f.quantity in _APART]) or query.has("shutter") and query.cues & {"ambient"}:
         return None
+    query = query.with_facts(_as_apart(f, query.text, said, named) for f in query.facts)
     ask = query.asks[0]
     if ask.quantity == "stops":
         return _how_far(query, lamps, named) if not said else None
     return _brought(query, ask, lamps, named, said)
+
+
+def _as_apart(fact: Fact, text: str, said: list[Apart], named: list[Mention]) -> Fact:
+    """"takes the hair light to one stop under the key": stops that part two lamps, and no loss."""
+    mine = next((a for a in said if a.fact is fact), None) if fact.quantity != "relation" else None
+    return fact if mine is None else replace(fact, quantity="relation", cue="less" if mine.stops < 0 else "more", to=_compared_with(text, named, mine.end))
 
 
 def apart(text: str, facts: tuple[Fact, ...]) -> list[Apart]:
@@ -95,10 +102,10 @@ def apart(text: str, facts: tuple[Fact, ...]) -> list[Apart]:
 def _lamps(query: Query, told: list[Fact], named: list[Mention]) -> dict[str, Lamp] | None:
     """The two lamps with all that is told of them; None where a figure has no lamp, or is one too many."""
     lamps: dict[str, Lamp] = {m.name: Lamp(m.name) for m in named}
-    owned = [(fact, owner(fact, query.text, named)) for fact in told]
-    if any(of == BOTH and fact.quantity == "aperture" for fact, of in owned) or any(of == BOTH for _, of in owned) and len(lamps) != 2:
+    owned = [(f, owner(f, query.text, named)) for f in told]
+    if any(whose == BOTH and (f.quantity == "aperture" or len(lamps) != 2) for f, whose in owned):
         return None  # two lamps read together
-    for fact, of in [(fact, each) for fact, of in owned for each in (lamps if of == BOTH else (of,))]:
+    for fact, of in [(told_fact, one) for told_fact, whose in owned for one in (list(lamps) if whose == BOTH else [whose])]:
         field = "distance" if fact.quantity == "gap" else {"aperture": "reading", "guide_number": "guide"}.get(fact.quantity, fact.quantity)
         if of not in lamps or field == "distance" and stands_elsewhere(fact, query.text, of):
             return None
@@ -110,7 +117,16 @@ def _lamps(query: Query, told: list[Fact], named: list[Mention]) -> dict[str, La
             if field not in ("power_then", "distance_then") or getattr(lamps[of], field) is not None:
                 return None
         lamps[of] = replace(lamps[of], **{field: value})
-    return lamps
+    return _of_one_model(lamps) if _ALIKE.search(query.text) else lamps
+
+
+def _of_one_model(lamps: dict[str, Lamp]) -> dict[str, Lamp]:
+    """The lamps with the guide number that the one's reading gives for the other, which is the same flash: "key f/8 at 6 ft, the fill is its twin"."""
+    read = [lamp for lamp in lamps.values() if lamp.reading is not None]
+    if len(read) != 1 or read[0].distance is None or any(lamp.guide is not None for lamp in lamps.values()):
+        return lamps
+    guide = read[0].reading * read[0].distance / math.sqrt(read[0].power or 1.0)  # type: ignore[operator]
+    return {name: lamp if lamp is read[0] else replace(lamp, guide=guide) for name, lamp in lamps.items()}
 
 
 _AT_FULL = Pattern(r"\bat $|\bat the $|\bmet(?:er|re)s,? (?:at|for) $|\bon $", re.I)
@@ -124,9 +140,11 @@ def _question(text: str) -> tuple[int, int]:
 
 
 def _compared_with(text: str, named: list[Mention], start: int) -> str:
-    """The lamp that is named to be compared with, from there on in the sentence."""
-    stop = next((b for a, b in sentences(text) if a <= start < b), len(text))
-    return next((m.name for m in named if start <= m.start < stop), "")
+    """The lamp that is named there to be compared with."""
+    return next((m.name for m in named if m.start >= start and _UP_TO_IT.fullmatch(text, start, m.start)), "")
+
+
+_UP_TO_IT = Pattern(rf"\s*(?:that of |what |where )?{_THE}(?:[a-z]+(?:'s)? )?", re.I)
 
 
 def _others(lamps: dict[str, Lamp], name: str) -> str:
@@ -161,7 +179,8 @@ def _how_far(query: Query, lamps: dict[str, Lamp], named: list[Mention]) -> Solu
     mine, other = _reading(lamps[one], query, alike), _reading(lamps[than.name], query, alike)
     if mine is None or other is None or (lamps[one].reading is None) is not (lamps[than.name].reading is None) and alike:
         return None
-    value = aperture_difference_stops(mine, other) + _changed(lamps[one]) - _changed(lamps[than.name])
+    read = lamps[one].reading is not None and lamps[than.name].reading is not None
+    value = (aperture_difference_stops(mine, other) if read else 2 * math.log2(mine / other)) + _changed(lamps[one]) - _changed(lamps[than.name])
     lead = f"{speak_stops(abs(value)).capitalize()} {'over' if value > 0 else 'under'} the {than.name} ({value:+.2f})." if abs(value) > 0.005 else "They are level."
     return Solution(answers=(marks.stops(value, one),), used=_used(query), topic="lamps", lead=lead)
 
@@ -197,7 +216,8 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     if len(said) == 2:  # "it is two stops over the key on a quarter: what power brings it level?"
         if lamp.reading is not None and aim is not None or said[0].stops == 0.0 or alike:
             return None
-        return _done(query, ask, lamp, stops - (said[0].stops if asked == one else -said[0].stops))
+        first = _subject(query.text, lamps, named, said[0], _compared_with(query.text, named, said[0].end))
+        return _done(query, ask, lamp, stops - (said[0].stops if asked == first else -said[0].stops)) or _lacks(query, ask, lamp)
     if aim is None:
         return None
     aim = aim * 2 ** (_changed(other) / 2)
@@ -206,6 +226,11 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     if lamp.guide is not None and lamp.reading is None:
         return _by_guide(query, ask, lamp, aim * 2 ** (stops / 2))
     return _done(query, ask, lamp, aperture_difference_stops(aim, lamp.reading) + stops) if lamp.reading is not None else None
+
+
+def _lacks(query: Query, ask: Ask, lamp: Lamp) -> Solution | None:
+    """What its own power or place is now, where only the other's is told (contract 21)."""
+    return needs((ask.quantity,), f"I need the {ask.quantity} of the {lamp.name} as it is now.", _used(query), "lamps") if getattr(lamp, ask.quantity) is None else None
 
 
 def _subject(text: str, lamps: dict[str, Lamp], named: list[Mention], wanted: Apart, against: str) -> str:
@@ -247,17 +272,18 @@ def _moved(lamp: Lamp, change: float) -> float | None:
 def _by_guide(query: Query, ask: Ask, lamp: Lamp, wanted: float) -> Solution | None:
     """The power or the place from a guide number, the other being told."""
     speed = query.last("film_speed")
-    known = lamp.power or 1.0 if ask.quantity == "distance" else lamp.distance
-    if known is None or lamp.guide is None or getattr(lamp, ask.quantity) is not None:
+    known = lamp.power_then or lamp.power or 1.0 if ask.quantity == "distance" else lamp.distance_then or lamp.distance
+    if known is None or lamp.guide is None or getattr(lamp, f"{ask.quantity}_then") is not None:
         return None
     lines = [line("guide_number", lamp.guide), line("power" if ask.quantity == "distance" else "distance", known), line("aperture", wanted)]
     return _told(query, ask, lamp, close(ask.quantity, [*lines, line("film_speed", speed.value if speed and lamp.guide != 1.0 else 100.0)]), ())
 
 
 def _told(query: Query, ask: Ask, lamp: Lamp, value: float, working: tuple[str, ...]) -> Solution:
+    taken = (Assumed("power", 1.0, "of full", "none was given"),) if lamp.guide is not None and not query.has("power") and (ask.quantity == "distance") is query.has("guide_number") else ()
     answer: Quantity = marks.power(value, lamp.name) if ask.quantity == "power" else marks.distance(value, preferred_unit(query, ask.unit), lamp.name)
     beyond = ask.quantity == "power" and value > 1.0005
-    return Solution("out_of_reach" if beyond else "answered", f"It would take {value:.3g} times full power." if beyond else "", (answer,), used=_used(query), topic="lamps", working=working)
+    return Solution("out_of_reach" if beyond else "answered", f"It would take {value:.3g} times full power." if beyond else "", (answer,), assumed=taken, used=_used(query), topic="lamps", working=working)
 
 
 def _used(query: Query) -> tuple[Fact, ...]:
