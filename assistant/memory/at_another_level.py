@@ -18,7 +18,7 @@ _NOBODY = frozenset({"", "it", "that", "then", "instead", "now", "the other", "t
 
 
 def at_another_level(text: str, talk: Conversation) -> str | None:
-    """The question that stands in its own words, with the level that this half-sentence names; None where it names none, or another lamp to compare with."""
+    """The question that stands in its own words, with the level that this half-sentence names; None where it names none."""
     said, last = _AGAIN.match(text), standing(talk)
     if said is None or last is None or last.claim or talk.missing or not says_all(last, talk):
         return None
@@ -27,8 +27,11 @@ def at_another_level(text: str, talk: Conversation) -> str | None:
     if not old or (old[-1].fact is None and not any(m.start <= old[-1].end + 4 and m.end > old[-1].end for m in named)):
         return None
     than = (said["than"] or "").lower()
+    with_whom = next((m for m in named if old[-1].end - 1 <= m.start <= old[-1].end + 5), None)
     lamp = {m.name for m in mentions(than)}
-    if than not in _NOBODY and (not lamp or lamp != {m.name for m in named if m.start >= old[-1].end - 1 and m.start <= old[-1].end + 5}):
+    if than not in _NOBODY and (not lamp or with_whom is None):
         return None
     level = "0 stops over" if said["level"] else f"{said['size']}{said['stop'] or ' stops'} {said['way']}"
+    if with_whom is not None and lamp and lamp != {with_whom.name}:  # "two stops under the fill", and it was the key
+        return f"{last.text[: old[-1].start]}{level} {than}{last.text[with_whom.end :]}"
     return f"{last.text[: old[-1].start]}{level}{' the' if old[-1].fact is None else ''} {last.text[old[-1].end :].lstrip()}"

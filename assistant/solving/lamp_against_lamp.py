@@ -19,7 +19,7 @@ from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.lamp_names import BOTH, Mention, mentions, owner, sentences, spoken_of, stands_elsewhere
 from assistant.solving.ledger import close, line
-from assistant.solving.lights import guide_in_metres, preferred_unit
+from assistant.solving.lights import ROLES, guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution, needs
 
 _OF_A_LAMP = frozenset({"aperture", "power", "distance", "gap", "guide_number"})
@@ -69,8 +69,8 @@ def solve(query: Query) -> Solution | None:
     if query.claim or len(query.asks) != 1 or query.asks[0].quantity not in _UNKNOWNS or {f.quantity for f in query.facts} - _OF_A_LAMP - _APART - _BY_THE_WAY:
         return None
     told = [f for f in query.facts if f.quantity in _OF_A_LAMP]
-    if not told or any(f.origin != "said" for f in query.facts if f.quantity in _OF_A_LAMP | _APART):
-        return None
+    if not told or any(query.text[f.start : f.end].strip() != f.said.strip() for f in query.facts if f.quantity in _OF_A_LAMP | _APART):
+        return None  # whose a figure is stands in the words around it
     named = mentions(query.text)
     lamps = _lamps(query, told, named)
     said = apart(query.text, query.facts)
@@ -209,6 +209,8 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     if one not in lamps or against not in lamps:
         return None
     alike = _alike(query, lamps)
+    if wanted.fact is not None and wanted.fact.to in ROLES - {one, against}:
+        return None  # compared with a third one
     asked = _asked_of(query.text, named, one, against)
     stops = wanted.stops if asked == one else -wanted.stops
     lamp, other = lamps[asked], lamps[against if asked == one else one]
