@@ -104,8 +104,10 @@ def _modifier_loss(place: Place) -> Fact | None:
     adjacent = place.beside(1)
     if adjacent is not None and adjacent.kind == "modifier":
         return fact_at(place, "loss", abs(place.item.value), unit=adjacent.word)
-    if not modifier and place.near("less", before=0, after=2) and patterns.search(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?)\b[^.,;?]{0,30}\b(?:(?:wall|background|backdrop|room|ambient|sky|window|them|it)\W*|(?:key|main|fill|hair|rim|kicker|accent|background)(?: ?light| lamp| flash| head)?(?: down| back)? to )$", place.text[: place.item.start], re.I):
-        return None  # "what drops that wall six stops under", "takes the fill to a stop under the key"; what is worn by no light is no loss
+    if not modifier and place.near("less", "more", before=0, after=2) and _BRINGS_TO.search(place.text[: place.item.start]):
+        return None
+    if not modifier and place.near("less", before=0, after=2) and patterns.search(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?)\b[^.,;?]{0,30}\b(?:wall|background|backdrop|room|ambient|sky|window|them|it)\W*$", place.text[: place.item.start], re.I):
+        return None  # "what drops that wall six stops under"; what is worn by no light is no loss
     if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
         return fact_at(place, "loss", abs(place.item.value), unit=modifier.word if modifier else _what_loses(place))
     if modifier and (not place.near("less", "more", before=2, after=2) or _THAN_BARE.match(place.text, place.item.end)):
@@ -117,6 +119,8 @@ def _modifier_loss(place: Place) -> Fact | None:
     return None
 
 
+_BRINGS_TO = Pattern(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?|raises?|lifts?)\b[^.,;?]{0,30}\b(?:key|main|fill|hair|rim|kicker|accent|background|wall)(?: ?light| lamp| flash| head)?(?: down| back| up)? to (?:just |about |only |exactly )*$", re.I)
+"""Before the stops that a lamp is to be over or under: "takes the fill to" a stop under the key."""
 _THAN_BARE = Pattern(r"\s*(?:of light )?(?:down|under|below|less|lower)(?: light)? (?:on|than|from|against|compared (?:with|to)) (?:the |its |a |my )?(?:bare|naked)\b", re.I)
 """After so many stops: "I measured my softbox at 1.5 stops down on the bare head"."""
 
