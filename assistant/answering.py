@@ -174,11 +174,15 @@ def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
 
 
 def _in_full(talk: Conversation, text: str) -> str:
-    """The question that a half-sentence about a bracket or about another row asks again, in its own words."""
+    """The question that a half-sentence about a bracket, another row or another level asks again, in its own words."""
     if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
         from assistant.memory.in_another_row import in_another_row
 
         return in_another_row(text, talk) or text
+    if talk.last_solution is not None and talk.last_solution.topic == "lamps" and len(text) < _SHORT:
+        from assistant.memory.at_another_level import at_another_level
+
+        return at_another_level(text, talk) or text
     if talk.last_solution is None or talk.last_solution.topic != "bracket":
         return text
     from assistant.memory.steps_of_a_bracket import in_other_steps

@@ -16,7 +16,7 @@ from assistant.records import replace
 _OURS = "hair rim fill key main flash background back top side second other first the my one that this each"
 LIGHT_ALONE = "(?=light)" + "".join(f"(?<!{word} )" for word in _OURS.split()) + r"lights?(?= alone\b| by itself\b| on its own\b)"
 """"the stage light alone": of whatever is there, and of no lamp of ours."""
-AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|dawn|twilight|afterglow|moonlight|candlelight|firelight|lamplight|street ?(?:lights|lamps)|window|windows|available light|existing light|outdoors|outside|"
+AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|dawn|twilight|afterglow|moonlight|candlelight|firelight|lamplight|street ?(?:lights|lamps)|windows?(?! (?:seat|sill|ledge|bench))|available light|existing light|outdoors|outside|"
             r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|(?:house|disco|fairy|festoon|stage) lights|disco|bar|view|natural light|own light|" + ROOMS + "|" + LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 
 OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)

@@ -19,6 +19,8 @@ _UNKNOWN_BEFORE = Pattern(r"\b(?:don'?t know|do not know|not knowing|without (?:
 _OF_LENSES = {"hyperfocal": Pattern(r"hyper[- ]?focal"), "depth_of_field": Pattern(r"depth[- ]of[- ]field|dof\b")}
 _TO_ONE = Pattern(r"\b(?:what|how much|how many|something|which|x|how) (?:is it )?(?:to|:) ?(?:one|1)\b|\bkey[ -]to[ -]fill\b|\bas a ratio\b")
 """Two lights so far apart, and "something to one": their ratio."""
+_KEY_TO_FILL = Pattern(r"\b(?:what|how much|which)(?:'s|s| is| are| does| will| would)? (?:the |my )?(?:key|main)(?: light)?[ -]to[ -](?:the )?fill\b(?! (?:alone|read))")
+"""The two held against each other, where what is told of each is no ratio yet."""
 _WHATS_THE = Pattern(r"\bwhat(?:'s|s| is| does| will| would| should| must)? (?:the |my )?(?P<light>back(?:ground|drop)|fill|hair(?: ?light)?|rim(?: ?light)?|kicker|key|main)(?: light| then| now)*(?: (?:be|read|meter|get|show|reading|at))?\W*$")
 _NAMED = {"background": "backdrop", "backdrop": "backdrop", "main": "key", "kicker": "rim"}
 
@@ -60,6 +62,8 @@ def _is_unknown(ask: Ask, said: str) -> bool:
 
 def _of_the_open_one(asks: list[Ask], facts: Sequence[Fact], said: str) -> list[Ask]:
     """One light so far under another whose reading is told: the first one's reading is what can be asked."""
+    if len(asks) < 2 and all(a.quantity == "aperture" for a in asks) and _KEY_TO_FILL.search(said) and {"key", "fill"} <= {f.of for f in facts if f.quantity in ("distance", "power", "aperture")}:
+        return [Ask("ratio")]
     apart = [f for f in facts if f.quantity == "relation" and f.of and f.to and f.of != f.to]
     if len(apart) == len(facts) == 1 and {apart[0].of, apart[0].to} == {"key", "fill"} and all(a.quantity == "aperture" for a in asks) and _TO_ONE.search(said):
         return [Ask("ratio")]

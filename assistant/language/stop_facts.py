@@ -104,6 +104,8 @@ def _modifier_loss(place: Place) -> Fact | None:
     adjacent = place.beside(1)
     if adjacent is not None and adjacent.kind == "modifier":
         return fact_at(place, "loss", abs(place.item.value), unit=adjacent.word)
+    if not modifier and place.near("less", "more", before=0, after=2) and _BRINGS_TO.search(place.text[: place.item.start]):
+        return None
     if not modifier and place.near("less", before=0, after=2) and patterns.search(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?)\b[^.,;?]{0,30}\b(?:wall|background|backdrop|room|ambient|sky|window|them|it)\W*$", place.text[: place.item.start], re.I):
         return None  # "what drops that wall six stops under"; what is worn by no light is no loss
     if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
@@ -117,6 +119,8 @@ def _modifier_loss(place: Place) -> Fact | None:
     return None
 
 
+_BRINGS_TO = Pattern(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?|raises?|lifts?)\b[^.,;?]{0,30}\b(?:key|main|fill|hair|rim|kicker|accent|background|wall)(?: ?light| lamp| flash| head)?(?: down| back| up)? to (?:just |about |only |exactly )*$", re.I)
+"""Before the stops that a lamp is to be over or under: "takes the fill to" a stop under the key."""
 _THAN_BARE = Pattern(r"\s*(?:of light )?(?:down|under|below|less|lower)(?: light)? (?:on|than|from|against|compared (?:with|to)) (?:the |its |a |my )?(?:bare|naked)\b", re.I)
 """After so many stops: "I measured my softbox at 1.5 stops down on the bare head"."""
 

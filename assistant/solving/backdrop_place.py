@@ -51,7 +51,7 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                         answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
     far = distance_for_falloff(scene.near, wanted[0])
     unit = preferred_unit(query, ask.unit)
-    if all(f.of == "backdrop" for f in query.all("distance")) and not query.has("gap") and "behind" not in query.text.lower():  # "it's 4 m from the light: how far from it must she be"
+    if _is_the_backdrops(query) and not query.has("gap") and "behind" not in query.text.lower():  # "it's 4 m from the light: how far from it must she be"
         near = distance_for_falloff(scene.near, -wanted[0])
         return _done((marks.distance(near, unit, "subject"),), scene, wanted, f"The subject {_length(query, near)} from the light.")
     behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
@@ -60,6 +60,16 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     answers = (whole, behind) if from_light else (behind, whole)
     lead = f"{_length(query, far)} from the light, which is {_length(query, far - scene.near)} behind the subject." if from_light else f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light."
     return _done(answers, scene, wanted, lead)
+
+
+_CLOTH = r"(?:wall|backdrop|background|backcloth|paper|curtain|cloth|canvas|seamless|hedge|fence)"
+_OF_THE_CLOTH = Pattern(rf"(?:^|[.;,:?!(]\s*|\b(?:to|and|but|with) )(?:the |my |our |a |that )?(?:[a-z]+ )?{_CLOTH}(?:'s| is| it's| it is| stands?| hangs?| standing| stays?| stuck| fixed|,| at| about| only| just| from {_A_LIGHT})*\s*$", re.I)
+
+
+def _is_the_backdrops(query: Query) -> bool:
+    """Whether the one place that is told is that of the backdrop: "it's 4 m from the light", "from my light to the wall it's 20 feet"."""
+    told = query.all("distance")
+    return all(f.of == "backdrop" for f in told) or len(told) == 1 and not told[0].of and _OF_THE_CLOTH.search(query.text[: told[0].start]) is not None
 
 
 def _done(answers: tuple[Quantity, ...], scene: Scene, wanted: Darker, lead: str) -> Solution:

@@ -64,8 +64,12 @@ def claim_of_readings(query: Query) -> Solution | None:
                         lead=f"{'Yes' if holds else 'No'}. It comes out {speak_stops(abs(over))} {'over' if over > 0 else 'under'}.")
     bound, begins = bound_of(plain(query.text)[: stops[0].start])
     said = _by_its_words(stops[0], query.text) if begins >= 0 else stops[0]
-    apart = -abs(right) if _other_way(one, two, said, right) else abs(right)
+    other_way = _other_way(one, two, said, right)
+    apart = -abs(right) if other_way else abs(right)
     holds = within(bound, apart - abs(said.value), TOLERANCE) and (apart > 0 or not bound)
+    if other_way and not holds and said.quantity == "relation" and said.of:  # how it is with the one that it is said of
+        return Solution(answers=(Quantity("claim", False), marks.stops(abs(right) * (-1 if said.cue == "more" else 1), said.of)), used=(one, two, stops[0], *query.all("shutter")), topic="claims",
+                        lead=f"No, it is the other way: {speak_stops(abs(right))} {'under' if said.cue == 'more' else 'over'}.")
     return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0], *query.all("shutter")), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
 

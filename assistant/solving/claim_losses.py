@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -27,6 +28,8 @@ _COSTS = Pattern(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|s
 _FOR_FIGURES = Pattern(r"\b(?:power|twice|doubl\w+|tripl\w+|quadrupl\w+|(?:two|three|four|eight) times|enough|as far|per ?cent|than)\b|%")
 """What such a claim is about is a setting, and the loss only what it is for."""
 
+_PLACE = Pattern(r"\b\d[\d.]* ?(?:m|metres?|meters?|ft|feet|foot|')(?![a-z])", re.I)
+
 
 def judge_loss(text: str) -> Verdict | None:
     """Whether so many stops are in the usual range of a modifier; None where no modifier and no stops are said."""
@@ -35,6 +38,8 @@ def judge_loss(text: str) -> Verdict | None:
     stops = [t for t in terms(text) if t.quantity in ("stops", "filter")]
     if worn is None or len(stops) != 1 or not _COSTS.search(said) or _FOR_FIGURES.search(said) or patterns.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
         return None
+    if len(_PLACE.findall(text)) > 1:
+        return None  # "an umbrella 1.4 m from her, 4.2 m from the wall": the lamp by its name, and the stops between two places
     low, usual, high = TYPICAL_LOSS[worn]
     value = stops[0].doublings
     fixed = patterns.search(r"\b(?:always|exactly|every|all|never)\b", said) is not None

@@ -15,9 +15,9 @@ _ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "s
 _BESIDE: dict[str, frozenset[str]] = {
     # what else may stand beside an answer without bearing on it, and the topics in which it has none
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
-    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses"}),
+    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses", "lamps"}),
     "film_speed": frozenset({"time", "film", "falloff", "relations", "auto", "focus", "optics", "zoom"}),
-    "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
+    "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
     "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),

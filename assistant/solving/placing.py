@@ -136,7 +136,7 @@ def scene_of(query: Query) -> Scene | None:
     loose = [f for f in lengths if f.of not in by_place]
     rows = _rows(query, set(by_place))
     if gaps:
-        return _with_gap(query, by_place, loose, gaps[-1], rows)
+        return _with_the_sum(_with_gap(query, by_place, loose, gaps[-1], rows), query)
     if ranges and not loose and not by_place:
         one = ranges[-1]
         return Scene(one.value, one.other, rows=rows, used=(one,))
@@ -187,6 +187,12 @@ _LAST_BEHIND: tuple[tuple[Pattern, Pattern], ...] = (
 
 _ORDINALS = ("second", "third", "fourth", "fifth")
 _ORDER = ("front row", "second row", "third row", "fourth row", "fifth row")
+
+
+def _with_the_sum(found: Scene, query: Query) -> Scene:
+    """"2 m from her and the wall 3 m behind, so 5 m from the key": what the two come to, told besides, is used with them."""
+    told = tuple(f for f in query.all("distance") if found.far is not None and f not in found.used and abs(f.value - found.far) < 0.01 * found.far)
+    return replace(found, used=found.used + told) if told else found
 
 
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:

@@ -50,6 +50,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
+    ("lamp_against_lamp", frozenset({"power", "distance", "stops", "aperture"})),
     ("bounce", frozenset({"distance", "stops", "factor", "aperture"})),
     ("pop_sums", frozenset({"stops", "aperture", "count"})),
     ("layers", frozenset({"count", "stops", "factor", "aperture"})),

@@ -9,7 +9,7 @@ import pytest
 from rewrite import README, exchanges, replayed, transcripts
 
 EXPECTED = ("beginner-with-full-and-half", "brass-fittings-close-up", "crew-in-two-rows", "first-questions", "halving-the-guide-number", "kit-and-log",
-            "practice-sheet", "several-changes-weighed", "visitor-in-metres", "worked-in-half-sentences")
+            "lamps-against-the-key", "practice-sheet", "several-changes-weighed", "visitor-in-metres", "worked-in-half-sentences")
 
 
 @pytest.mark.parametrize("path", transcripts(), ids=lambda p: p.stem)
