@@ -37,6 +37,7 @@ from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.placing import Scene, between_rows, meant, names_no_place, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
 from assistant.solving.tones import looks
+from assistant.solving.whose_figure import brighter_by_name, told_with
 from assistant.units import speak_length
 
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will|may|might|could)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back|walk|stray|wander|drift|lean|roam|retreat|edge|creep)\b|by how (?:much|far)", re.I)
@@ -143,7 +144,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()
     if scene.of == "background":
         notes = (looks(lost),)
-    return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
+    return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, value if brighter_by_name(query) else lost, of), notes=notes, working=(step,))
 
 
 _BEHIND_IT = Pattern(r"\b(?:darker|under|below|less|lose|dimmer|fall\w*|brighter)\b[^.?!]{0,40}\b(?:wall|curtains?|drapes?|canvas|panelling|hedge|fence|cloth)\b", re.I)
@@ -166,7 +167,8 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
         return -lost
     if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)|how many stops (?:is|are|will|would) (?:the |my )?(?:front|first|near\w*)\b[^?]{0,40}\b(?:over|brighter|hotter|too bright)", text, re.I) and not scene.moved:
         return abs(lost)
-    return lost
+    named = brighter_by_name(query) if not scene.moved and not scene.rows else None
+    return lost if named is None else abs(lost) if named else -abs(lost)
 
 
 # --- distances -----------------------------------------------------------------------------------
@@ -265,7 +267,8 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     stops, used = change
     place = distance_for_falloff(scene.near, stops)
     answers = _move_or_place(query, ask, scene, place - scene.near, place)
-    return _done(answers, scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place),
+    full = [f for f in query.all("power") if f.value == 1.0]  # "and the power is flat out": which is why it moves
+    return _done(answers, scene, *used, *full, lead=_place_lead(query, ask, scene, place - scene.near, place),
                  working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
 
 
@@ -304,7 +307,7 @@ def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     of = scene.of or (("back row" if at_near else "front row") if scene.rows else None)
     value = known.value * here / there
     lost = falloff_stops(here, there)
-    return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
+    return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, *told_with(known, query), working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
 
 
 def _by_row(query: Query, scene: Scene) -> Solution | None:

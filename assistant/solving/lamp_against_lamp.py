@@ -168,21 +168,30 @@ def _reading(lamp: Lamp, query: Query, alike: bool) -> float | None:
 def _how_far(query: Query, lamps: dict[str, Lamp], named: list[Mention]) -> Solution | None:
     """"key at f/11, rim at f/16: by how many stops is the rim over the key?"."""
     begins, ends = _question(query.text)
-    if _ASKED_MORE.search(query.text, begins, ends) is None or len(lamps) != 2:
+    asked = _ASKED_MORE.search(query.text, begins, ends)
+    if asked is None or len(lamps) != 2:
         return None
-    inside = [m for m in named if begins <= m.start < ends]
-    than = next((m for m in inside if m.part == "reference"), None) or next((m for m in inside[1:] if _COMPARED.search(query.text, begins, m.start)), None)
-    one = next((m.name for m in inside if than is not None and m.name != than.name), "") or (_others(lamps, than.name) if than is not None else "")
-    if than is None or one not in lamps or than.name not in lamps:
+    one, than = _one_and_than([m for m in named if asked.start() <= m.start < ends] or [m for m in named if begins <= m.start < ends], lamps, query.text[: ends], asked.start())
+    if one not in lamps or than not in lamps or one == than:
         return None
     alike = _alike(query, lamps)
-    mine, other = _reading(lamps[one], query, alike), _reading(lamps[than.name], query, alike)
-    if mine is None or other is None or (lamps[one].reading is None) is not (lamps[than.name].reading is None) and alike:
+    mine, other = _reading(lamps[one], query, alike), _reading(lamps[than], query, alike)
+    if mine is None or other is None or (lamps[one].reading is None) is not (lamps[than].reading is None) and alike:
         return None
-    read = lamps[one].reading is not None and lamps[than.name].reading is not None
-    value = (aperture_difference_stops(mine, other) if read else 2 * math.log2(mine / other)) + _changed(lamps[one]) - _changed(lamps[than.name])
-    lead = f"{speak_stops(abs(value)).capitalize()} {'over' if value > 0 else 'under'} the {than.name} ({value:+.2f})." if abs(value) > 0.005 else "They are level."
+    read = lamps[one].reading is not None and lamps[than].reading is not None
+    value = (aperture_difference_stops(mine, other) if read else 2 * math.log2(mine / other)) + _changed(lamps[one]) - _changed(lamps[than])
+    lead = f"{speak_stops(abs(value)).capitalize()} {'over' if value > 0 else 'under'} the {than} ({value:+.2f})." if abs(value) > 0.005 else "They are level."
     return Solution(answers=(marks.stops(value, one),), used=_used(query), topic="lamps", lead=lead)
+
+
+def _one_and_than(inside: list[Mention], lamps: dict[str, Lamp], text: str, asked: int) -> tuple[str, str]:
+    """The lamp that is asked of and the one it is compared with: the only one that the question names is asked of."""
+    than = next((m for m in inside if m.part == "reference"), None) or next((m for m in inside[1:] if _COMPARED.search(text, asked, m.start)), None)
+    if than is None:
+        names = {m.name for m in inside}
+        one = next(iter(names)) if len(names) == 1 else ""
+        return one, _others(lamps, one)
+    return next((m.name for m in inside if m.name != than.name), "") or _others(lamps, than.name), than.name
 
 
 def _changed(lamp: Lamp) -> float:

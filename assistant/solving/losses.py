@@ -12,7 +12,7 @@ from assistant.patterns import Pattern
 from assistant.physics.ambient import aperture_after, factor_from_stops
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, close_power, marks, power_restored, t_stops, two_guides
+from assistant.solving import camera, close_power, high_speed, marks, power_restored, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
@@ -26,34 +26,13 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     """The query without the sizes of modifiers, and what to say of one nearer than its own size."""
     sizes = query.all("size")
     if not sizes:
-        return _high_speed(query)
+        return high_speed.with_its_loss(query)
     plainer = query.with_facts(f for f in query.facts if f.quantity != "size")
     nearest = min((f.value for f in query.facts if f.quantity == "distance" and f.of not in ("camera", "backdrop")), default=math.inf)
     largest = max(f.value for f in sizes)
     note = "The light is nearer than its own size: it falls off slower than the inverse square law says, so make a test." if nearest <= largest else \
         "The size of the modifier alters softness, not this sum." if nearest > 2 * largest else "At less than twice its own size a large source falls off a little slower than the inverse square law."
     return plainer, tuple(sizes), (note,)
-
-
-_NO_HSS = Pattern(r"\b(?:no|not|without|isn't|aren't|never|instead of)\b[\w ]{0,20}(?:high.speed|hss|fp)\b", re.I)
-
-
-_HSS = r"(?:hss|high[- ]speed(?: sync\w*)?|fp(?: sync| mode)?)"
-_GUIDE = r"(?:guide(?: numbers?| no\.?)?|gn)"
-_OF_THE_MODE = Pattern(
-    rf"\b{_GUIDE}\b[^.?!]{{0,60}}\b(?:for|in|at|with) (?:that|this) (?:mode|speed|setting|sync)\b|\b{_GUIDE} (?:for|in|at|with|under) {_HSS}\b|\b{_HSS}(?: mode)? {_GUIDE}\b"
-    rf"|\b(?:in|with|for|at|under) {_HSS}(?: at 1/\d+)?,? (?:the|its|my) {_GUIDE}(?: is| drops to| falls to| goes down to| shrinks to| of)\b|\b{_GUIDE}\b[^.?!;]{{0,24}}\b(?:drops|falls|goes down|shrinks|comes down) to\b[^.?!;]{{0,16}}\bin {_HSS}\b|\b(?:in|with|at|under) {_HSS}(?: mode)?(?: at 1/\d+)?,? (?!(?:with|and|guide|gn)\b)[^.,;:?!\d]{{0,48}}?\b{_GUIDE}\b", re.I)
-"""The guide number that is told holds for that way of firing, with what it costs in it."""
-
-
-def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
-    """High-speed sync with no loss stated: a typical one; the shutter time is part of it."""
-    if "hss" not in query.cues or not query.has("guide_number") or _NO_HSS.search(query.text):
-        return None
-    note = "In high-speed sync the loss goes with the shutter: each halving of the time loses another stop."
-    told = [f for f in query.facts if f.quantity == "loss" and f.unit in ("hss", "")]
-    facts = query.facts if told or query.has("stops") or _OF_THE_MODE.search(query.text) else (*query.facts, Fact("modifier", 0.0, "hss", origin="assumed"))
-    return query.with_facts(facts), tuple(query.all("shutter")), (note,)
 
 
 def solve(query: Query) -> Solution | None:
