@@ -32,7 +32,7 @@ _TO_EACH = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b to the (?:front|near\w*|f
 _AND_A_HALF = Pattern(rf"\b(?P<n>{_NUMBER}) (?P<unit>feet|foot|metres?|meters?|yards?|paces?) and a half(?=\s*(?:[.,;:?!)]|$)| (?:from|away|off|back|out|in front|to|up|down|behind|above|below|between|apart|is|was|with|and|long|of (?:room|path|way)|further|closer|nearer)\b)", re.I)
 """Of the unit, and neither of a power nor of a stop: "two metres and a half from the scrim"."""
 _ROW_AFTER_ROW = Pattern(
-    rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and) (?:the )?(?:second|third|middle|next|back|last|far|farthest|furthest|rear|other)(?: (?:one|row))?(?: (?:is|at|stands|sits))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$|and\b))", re.I)
+    rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and) (?:the )?(?:second|third|middle|next|back|last|far|farthest|furthest|rear|other)(?: (?:one|row))?(?: (?:is|at|stands|sits))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$|and\b(?! (?:a |one |two |three )?(?:half|third|quarter)s?\b)))", re.I)
 """Row after row, each without its verb: "the first row is 12 feet from the flash, the middle one 15 and the last one 19"."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
