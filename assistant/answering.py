@@ -183,6 +183,10 @@ def _in_full(talk: Conversation, text: str) -> str:
         from assistant.memory.at_another_level import at_another_level
 
         return at_another_level(text, talk) or text
+    if talk.last_solution is not None and talk.last_solution.topic == "time" and len(text) < _SHORT and " of them" in text:
+        from assistant.memory.pops_again import so_many_of_them
+
+        return so_many_of_them(text, talk)
     if talk.last_solution is None or talk.last_solution.topic != "bracket":
         return text
     from assistant.memory.steps_of_a_bracket import in_other_steps

@@ -269,6 +269,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
     why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
     if turn.query.asks_for("stops") and any(f.quantity in ("power", "times") for f in turn.query.facts) and not why and _HOW_MANY_STOPS.search(said):
         return True  # "if I double the distance and quarter the power, what happens in stops?"
+    if turn.query.asks_for("film_speed") and any(f.quantity == "film_speed" and f.unit for f in turn.query.facts):
+        return True  # "the box says twenty-seven din: what is that in iso?"
     if turn.query.asks_for("ratio") and any(f.quantity in ("relation", "aperture", "power") for f in turn.query.facts):
         return True
     if any(a.of == "effective" for a in turn.query.asks) and turn.query.has("aperture") and (turn.query.has("magnification") or turn.query.has("extension")):

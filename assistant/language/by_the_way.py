@@ -20,6 +20,8 @@ _NO_BULB = Pattern(r"[,;.( ]+(?:(?:it|that|this|mine)(?:'s| is) |with )?(?:(?:an
 _STOPS = r"(?:\d[\d./]*|one|two|three|four|five|six|half a|a)(?: and a (?:half|third|quarter))? stops?"
 _IN_ALL = Pattern(rf"^(?P<before>(?:(?!\bstops?\b)[^?])*?\b(?P<many>{_STOPS}))(?: (?:lost|gone|stolen|eaten|taken|robbed|off|down))? (?:in all|in total|altogether|all told|between them|combined|all in)[.!]*\s*$", re.I)
 """The one amount told is the sum: nothing is to be added up."""
+_IF_IN_ALL = Pattern(rf"^(?P<before>\W*(?:and |so |but |ok |okay )*(?:what )?if\b(?:(?!\bstops?\b)[^?])*?\b(?:is|are|be|comes to|costs?|loses?|takes?) (?P<many>{_STOPS}))(?: (?:lost|gone))? (?:in all|in total|altogether|all told)(?=\W*$)", re.I)
+"""The same in a case that is put: "and if I put the baffle in, so the loss is two stops altogether?"."""
 _ASKS = Pattern(r"\b(?:what|how|which|where)\b|\?", re.I)
 
 
@@ -34,6 +36,8 @@ def without_asides(said: str) -> str:
         said = denied
     if "stop" in low and (told := _IN_ALL.match(said)) is not None and not _ASKS.search(said):
         said = f"{told['before']} lost"
+    if " if " in low:
+        said = _IF_IN_ALL.sub(r"and if the loss is \g<many>", said)
     if "meter" in low:
         said = _NO_METER.sub("no meter", said)
     if "half" in low and "way" in low:

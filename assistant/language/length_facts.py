@@ -325,7 +325,7 @@ def _behind(place: Place) -> Fact | None:
     found = row_length(*beside)
     if found is not None and found == ("distance", "backdrop") and first is not None and _MORE.match(place.text[place.item.start :]):
         found = "gap", "backdrop"  # "2 m to the sitter, the backdrop another 3 m"
-    if found == ("distance", "backdrop") and first is None and _WALL_ASKED.search(place.text, place.item.end):
+    if found == ("distance", "backdrop") and first is None and _WALL_ASKED.search(place.text):
         found = "distance", ""  # "sitter 1 m from the softbox wall three stops less, how far must the wall be?"
     if found is None:
         return None

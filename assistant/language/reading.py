@@ -145,13 +145,13 @@ _WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b|^\W*(?:and |but |or |then )?i
 _ASKING = Pattern(r"\b(?:what|which|how|where|whats|when)\b", re.IGNORECASE)
 
 
-_AT_THAT = Pattern(r"\b(?:at|with|on|using|for) (?:the|that|this|whatever) (?:right |correct |same |resulting )?(?:aperture|f-?stop|f-?number)\b|\b(?:use|using|set|take|shoot at|work at) (?:the|that) (?:aperture|f-?stop|f-?number) (?:which|that|the flash|it)\b|\bwhatever (?:aperture|f-?stop|f-?number|stop)\b", re.IGNORECASE)
+_AT_THAT = Pattern(r"\b(?:at|with|on|using|for) (?:the|that|this|whatever) (?:right |correct |same |resulting )?(?:aperture|f-?stop|f-?number)\b|\b(?:use|using|set|set to|set at|take|shoot at|work at) (?:the|that) (?:aperture|f-?stop|f-?number) (?:which|that|the flash|it)\b|\bwhatever (?:aperture|f-?stop|f-?number|stop)\b", re.IGNORECASE)
 _WHAT_APERTURE = Pattern(r"\b(?:what|which|whats|what's|aperture and|f-?stop and|and (?:the |what )?(?:aperture|f-?stop))\b[^.?!]{0,16}(?:aperture|f-?stop|f-?number)\b", re.IGNORECASE)
 
 
 def _not_told_here(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what if I drag the shutter to 1/15?" tells the time and does not ask it, nor does "at the aperture that is right for the flash, how deep is it?" the aperture."""
-    if len(asks) == 2 and asks[0].quantity == "aperture" and asks[1].quantity == "depth_of_field" and _AT_THAT.search(text) and not _WHAT_APERTURE.search(text):
+    if len(asks) == 2 and asks[0].quantity == "aperture" and asks[1].quantity in ("depth_of_field", "near_limit", "far_limit", "hyperfocal") and _AT_THAT.search(text) and not _WHAT_APERTURE.search(text):
         return asks[1:]
     if len(asks) != 1 or asks[0].quantity not in ("shutter", "film_speed", "aperture", "power"):
         return asks

@@ -92,9 +92,15 @@ _ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front
 _ROW_OF_WHOM = Pattern(r"\b(?P<row>(?:first|front|last|back|rear|middle|second|third|fourth|nearest|farthest) row) of (?:the|my|our|this|that) (?:\w+ )?\w+(?=,? (?:is|are|was|stands?|sits?|to|and|at|from|there|gets?|must|should|must)\b)", re.I)
 """Of whom a row is made up says nothing of where it stands."""
 _SO_FAR_BEHIND = r"(?P<far>(?:\d+(?:\.\d+)?|one|two|three|four|five|six|half a|a)(?: and a half)? ?(?:feet|foot|ft|metres?|meters?|m|cm|centimetres?|inches|in|yards?)\b)"
+_TO_THE_NEXT = Pattern(rf"{_SO_FAR_BEHIND} from (?:each|one|every)(?: (?:row|one|line))? to the next(?: (?:row|one))?\b", re.I)
 _ROW_TO_ROW = Pattern(
     rf"\b(?:each|every)(?: (?:next|following|further|other|one))?(?: rows?)?(?: (?:is|stands|sits|another|then|a further))* {_SO_FAR_BEHIND} (?:(?:further|farther)(?: (?:back|away|off|on))?(?: (?:from (?:it|the light|the flash)|than the (?:one|row) (?:before|in front)))?|behind(?: the (?:one|row|last)(?: (?:before|in front|ahead)(?: of it)?)?)?)", re.I)
 """From each row to the next: the rows are so far apart."""
+_END_TO_END = Pattern(rf"{_SO_FAR_BEHIND} (?:long )?(?:from )?(?:nose to tail|bow to stern|stem to stern|head to (?:tail|toe)|tip to tail|(?:the )?(?:near|front|one) end to (?:the )?(?:far|back|other)(?: end)?)\b", re.I)
+"""How deep a thing is that stands in the light."""
+_OWN_LAMP = Pattern(r"\b(?:the|my) (?:backdrop|background|wall|paper|cloth|curtain|seamless) (?:has|gets|is lit by|is lit with) (?:its|a|an) (?:own )?(?:separate )?(?:flash|light|lamp|head|gun|strobe),?(?= (?:of |with |a )?(?:guide|gn)\b)", re.I)
+_THE_OTHERS_PLACE = Pattern(rf"\b(?:and )?the other(?: flash| one| light| head| lamp)?(?: is| stands|'s)? {_SO_FAR_BEHIND} from (?:the|my) (?:backdrop|background|wall|paper|cloth|curtain)\b", re.I)
+"""Of two lamps, the one that lights the wall."""
 _ONE_TO_THE_OTHER = Pattern(rf"{_SO_FAR_BEHIND} (?:from|between) (?:the )?one (?:to|and) (?:the )?other\b", re.I)
 _MORE_OF_THEM = Pattern(r"\b(?P<many>\d+(?:\.\d+)?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?P<part> and a half)? (?:more|further|extra) (?P<unit>feet|foot|ft|metres?|meters?|yards?|paces|inches|cm|centimetres?)\b", re.I)
 """So far again: "four more feet"."""
@@ -105,7 +111,8 @@ _DISH_OF_FOOD = Pattern(r"\b(?P<meter>meter|metered|reading|reads?|measured) (?:
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
-    (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"),
+    (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
+    ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),

@@ -51,3 +51,12 @@ def reach_told(query: Query, scene: Scene, talk: Conversation) -> Pair:
     other = replace((near or placed)[-1] if of_the_pop else placed[0], quantity="distance", origin="kept", cue="")
     both = (new, other) if of_the_pop else (other, new)
     return replace(query, facts=(*both, *(f for f in query.facts if f.quantity == "count"))), replace(scene, facts=tuple(f for f in scene.facts if f not in placed and f not in near))
+
+
+_SO_MANY_OF_THEM = Pattern(r"^(?P<said>\W*(?:(?:okay|ok|and|or|so|then|now|what about|how about|for|with|make it|say)\b\W*)*(?:\d{1,3}|[a-z]+)) of them(?=\W*$)", re.I)
+
+
+def so_many_of_them(text: str, talk: Conversation) -> str:
+    """"and ten of them?" after a question of pops: so many of those."""
+    counted = any(f.quantity == "count" and f.unit == "pops" for f in talk.scene.facts)
+    return _SO_MANY_OF_THEM.sub(r"\g<said>", text) if counted else text

@@ -10,7 +10,7 @@ from assistant.query import Fact, Query
 _NO_HSS = Pattern(r"\b(?:no|not|without|isn't|aren't|never|instead of)\b[\w ]{0,20}(?:high.speed|hss|fp)\b", re.I)
 
 
-_HSS = r"(?:hss|high[- ]speed(?: sync\w*)?|fp(?: sync| mode)?)"
+_HSS = r"(?:the |this |its )?(?:hss|high[- ]speed(?: sync\w*)?|fp(?: sync| mode)?)"
 _GUIDE = r"(?:guide(?: numbers?| no\.?)?|gn)"
 _OF_THE_MODE = Pattern(
     rf"\b{_GUIDE}\b[^.?!]{{0,60}}\b(?:for|in|at|with) (?:that|this) (?:mode|speed|setting|sync)\b|\b{_GUIDE} (?:for|in|at|with|under) {_HSS}\b|\b{_HSS}(?: mode)? {_GUIDE}\b"
