@@ -108,10 +108,26 @@ _HALF_A_GEL = Pattern(r"\b(?P<part>half|a quarter|quarter)(?: of)? an? (?P<colou
 """A gel by its strength, and no power."""
 _DISH_OF_FOOD = Pattern(r"\b(?P<meter>meter|metered|reading|reads?|measured) (?:at|over|on|by) (?:the|my|that) dish\b", re.I)
 """What is read where the food stands, and not through a dish."""
+_PEOPLE_OF_THINGS = Pattern(r"\b(?:net|umbrella|box|grid|cloth|silk|paper|basket|dome|dish|filter|curtain|lamp|gel) (?P<who>menders?|makers?|sellers?|weavers?|workers?|repairers?|cleaners?|dealers?|factory|works|mill)\b", re.I)
+"""Somebody by his trade, and nothing that hangs in the light."""
+_A_KIND_OF_DIFFUSER = Pattern(r"\b(?:milk (?:jug|bottle|carton)|plastic (?:jug|bottle|box|tub)|tissue|handkerchief|dome|sock|silk|bounce dome) diffuser\b", re.I)
+"""One thing by two names."""
+_LIE_BETWEEN = Pattern(rf"{_SO_FAR_BEHIND} (?:lie|lies|is|are) between (?=(?:the|my|our) )", re.I)
+_GIVEN_OVER = Pattern(r"\b(?P<film>(?:my|this|the|a) (?:iso )?\d{2,4}(?: \w+){0,2}?) (?P<more>(?:[a-z]+ ){1,6}?stops?) (?P<way>over|under) (?:what |than )?(?:the|its|that) (?:box|carton|packet|tin)(?: says| speed)?\b", re.I)
+"""So much over what the box says."""
+_A_RATED = Pattern(r"\bfilm: (?:an? |iso )?(?P<box>\d{2,4}) (?:that |which )?(?:i'm|i am|i|we|we're) rat(?:e|ing)(?: it)? (?:at|as) (?:iso |ei )?(?P<ei>\d{2,4})\b", re.I)
+_READ_ALONE = Pattern(r"\b(?P<light>(?:key|fill|hair|rim|main)(?: light)?) (?:measured|metered|read|taken)(?: all)? (?:by itself|alone|on its own|separately)(?:, [^:.;?!\d]{3,80})?: (?=f ?/? ?\d)", re.I)
+_UNIT_BETWEEN = Pattern(r"\b(?P<guide>(?:guide(?: number| no\.?)?|gn)(?: of| is|:)? ?\d{1,3}),? ?\(?(?:in )?(?P<unit>feet|foot|ft|metres?|meters?|m)\)?, (?=(?:at|for|on) (?:iso|asa) ?\d)", re.I)
+"""The unit of a guide number between commas, before what it is for."""
+_ON_THE_BOX = Pattern(r"\b(?P<wrote>wrote|written|printed|says|stands|marked|noted|scribbled)(?: it)? on the box\b", re.I)
+"""The box that something came in."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
+    (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, r"the rows are \g<far> apart: "),
+    ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
+    (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "), ((" on the box",), _ON_THE_BOX, r"\g<wrote> on the carton"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),

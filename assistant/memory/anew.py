@@ -127,7 +127,7 @@ def another_power(query: Query, scene: Scene) -> Fact | None:
     mine = told[0] if len(told) == 1 and told[0].quantity == "power" and all(a.quantity == "count" for a in query.asks) else None
     powers = {f.value: f for f in scene.facts if f.quantity == "power"}
     read = [f for f in scene.facts if f.quantity == "aperture"]
-    fits = len(powers) == 1 and len(read) == 2 and [a.quantity for a in scene.asks] == ["count"] and _PER_POP.search(query.text)
+    fits = len(powers) <= 1 and len(read) == 2 and [a.quantity for a in scene.asks] == ["count"] and _PER_POP.search(query.text)
     return mine if mine is not None and not mine.bad and fits else None
 
 
@@ -136,7 +136,7 @@ def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pai
     mine = another_power(query, scene)
     if mine is None:
         return query, scene
-    was = next(f for f in scene.facts if f.quantity == "power")
+    was = next((f for f in scene.facts if f.quantity == "power"), Fact("power", 1.0))
     read = [f for f in scene.facts if f.quantity == "aperture"]
     gives = replace(read[0], value=read[0].value * math.sqrt(mine.value / was.value), origin="kept")
     return replace(query, asks=(), facts=tuple(replace(f, cue=COUNTED) if f is mine else f for f in query.facts)), replace(scene, facts=tuple(gives if f is read[0] else replace(f, value=mine.value) if f.quantity == "power" else f for f in scene.facts))

@@ -124,7 +124,8 @@ def claim_of_added_part(query: Query) -> Solution | None:
     if not _ADDS.search(said[: added.start]) or _ADDS.search(said[: weaker.start]) or weaker.cue != "less":
         return None
     right = math.log2(1 + 2.0**-weaker.value)
-    holds = abs(right - added.value) <= _CLOSE + 0.05
+    bound = bound_of(said[: added.start])[0]
+    holds = within(bound, right - added.value, _CLOSE + 0.05) if bound else abs(right - added.value) <= _CLOSE + 0.05
     lead = f"{'Yes' if holds else 'No'}. A light {speak_stops(weaker.value)} under another adds {right:.2f} of a stop where both fall."
     return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=lead)
 

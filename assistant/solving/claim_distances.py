@@ -29,7 +29,7 @@ def claim_of_distances(query: Query) -> Solution | None:
     """"8 feet to 5.6, is that a stop?": the stops claimed against those of two distances."""
     scene = scene_of(query)
     said = [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
-    kinds = {f.quantity for f in query.facts} - {"distance", "gap", "length_range", "stops", "loss", "relation", "rows", "remark", "place", "camera_distance", "modifier"}
+    kinds = {f.quantity for f in query.facts} - {"distance", "gap", "length_range", "stops", "loss", "relation", "rows", "remark", "place", "camera_distance", "modifier"} - ({"count"} if all(f.value == 1 for f in query.all("count")) else set())
     if not query.claim or scene is None or scene.near is None or scene.far is None or len(said) != 1 or kinds or two_lights(query):
         return None
     right = falloff_stops(scene.near, scene.far)

@@ -16,7 +16,7 @@ from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
-_PASSES = Pattern(r"(?:transmits|passes|passing|transmitting|transmission(?: is| of)?|lets through)\s*(?:only |just |about )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
+_PASSES = Pattern(r"(?:transmits|passes|passing|transmitting|transmission(?: is| of)?|lets through)\s*(?:only |just |about )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:(?:transmission|transmittance)|(?:of )?(?:the |its )?light (?:gets|comes|goes|is let|makes it) through)", re.I)
 _QUESTION = Pattern(r"\b(?:what|which|where|how|find|give me|work out)\b", re.I)
 _OF_T = Pattern(r"\bt(?:[- ]?(?:stop|number|no|value|mark)\b|/|\b(?![-']))|\b(?:effective|true|real) (?:stop|aperture)\b", re.I)
 _OF_THE_RING = Pattern(r"\bring\b|\bf-?(?:number|stop)\b|\bset\b|\bput\b|\baperture\b", re.I)
