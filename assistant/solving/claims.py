@@ -35,6 +35,7 @@ from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
+from assistant.solving.claim_daylight import at_its_sync
 from assistant.solving.claim_reading import first_step, readable, without_kept_sync
 from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated, keeps_together
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
@@ -56,7 +57,7 @@ def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
     if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or _AS_MUCH_AGAIN.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
-    query = without_kept_sync(query)
+    query = at_its_sync(without_kept_sync(query))
     said = in_marks(query.text, query.facts)
     of_the_kind, kept = turned_to_keep(query)
     if of_the_kind:
