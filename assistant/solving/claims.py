@@ -18,6 +18,7 @@ from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
+from assistant.solving.claim_daylight import at_its_sync
 from assistant.solving.claim_denial import denied, turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_evened_out import weighed_by_nobody
@@ -35,7 +36,6 @@ from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
-from assistant.solving.claim_daylight import at_its_sync
 from assistant.solving.claim_reading import first_step, readable, without_kept_sync
 from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated, keeps_together
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps

@@ -24,14 +24,11 @@ _SO_MUCH_UNDER = Pattern(r"\b(?:want|wants|wanted|flash|fill|it|room|sky|ambient
 _STOPS = frozenset({"stops", "relation", "loss", "push", "filter_loss", "signed", "ev_stops"})
 """So much under, said last and without its stops."""
 
-_GUIDE_OF_IT = Pattern(r",? (?:(?:setting|with|where|at|that|which|it|its|has|giving|gives|for|the|a|is|and) )*(?:guide number|guide|gn)\b(?! (?:at|for) full)", re.I)
-"""The guide number that holds at that power, whatever it is: "at a low power with a guide number of 11 metres"."""
-
 
 def amount_not_read(said: Query, whole: Query, found: Solution) -> bool:
     """Full power was taken, where a word stands before "power" that was meant for another one; or a word that nobody knows counts the hundreds."""
     power = _SO_MUCH_POWER.search(said.text)
-    if power is not None and any(a.quantity == "power" for a in found.assumed) and _is_an_amount(power["word"].lower()) and not _GUIDE_OF_IT.match(said.text, power.end()):
+    if power is not None and any(a.quantity == "power" for a in found.assumed) and _is_an_amount(power["word"].lower()):
         return True
     if _SO_MUCH_UNDER.search(said.text) and found.topic != "bracket" and not any(f.quantity in _STOPS for f in whole.facts):
         return True

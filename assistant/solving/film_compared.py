@@ -43,7 +43,7 @@ def apart(query: Query) -> Solution | None:
     if way is None or _kinds(query) != {"film_speed"} or query.has("rated"):
         return None
     if len({f.value for f in speeds}) == 1 and _THE_OTHER.search(query.text):
-        return needs(("film_speed",), "I need the speed of the other film.", speeds, "film")
+        return needs(("film_speed",), "I need the speed of the other film.", tuple(speeds), "film")
     if len({f.value for f in speeds}) != 2:
         return None
     stops = abs(scales.film_speed_difference_stops(min(f.value for f in speeds), max(f.value for f in speeds)))
