@@ -45,13 +45,11 @@ def solve(query: Query) -> Solution | None:
         return least
     if not is_about_daylight(query, ask):
         return None
-    if ask.quantity == "stops" and (set_for_flash := _set_for_the_flash(query)):
-        return needs(("exposure_value",), "I need a reading of that light (its EV, or an f-number and a time).", set_for_flash, "ambient")
     from assistant.solving.fill_light import added, fill
 
-    under_cloth = shaded.solve(query, ask) if query.has("modifier") else None
-    if under_cloth is not None:
-        return under_cloth
+    unread = (two_readings.set_for_the_flash(query) if ask.quantity == "stops" else None) or (shaded.solve(query, ask) if query.has("modifier") else None)
+    if unread is not None:
+        return unread
     result = ambient_change.from_result(query, ask)
     if result is not None:
         return result
@@ -62,18 +60,6 @@ def solve(query: Query) -> Solution | None:
             return ambient_change.no_faster_than_sync(query, found)
     solver = _SOLVERS.get(ask.quantity)
     return solver(query, ask) if solver else None
-
-
-_I_AM_AT = Pattern(r"\b(?:i'm|i am|we're|we are|camera(?:'s| is)?|set|working|shooting)(?: set| working| shooting)? (?:at|on|to|with) $", re.I)
-
-
-def _set_for_the_flash(query: Query) -> tuple[Fact, ...]:
-    """"I'm at 1/60 and f/8, the flash reads f/8: how far under it is the stage?": what the camera is set to for the flash, and no reading of the stage; nothing where it may be one."""
-    openings, times = query.all("aperture"), query.all("shutter")
-    if len(openings) != 2 or len(times) != 1 or openings[0].value != openings[1].value or len([f for f in openings if f.of == "ambient"]) != 1 or query.has("exposure_value"):
-        return ()
-    first = min(openings[0].start, times[0].start)
-    return (*openings, *times, *query.all("film_speed")) if _I_AM_AT.search(query.text[:first]) else ()
 
 
 def _how_long(query: Query) -> Ask | None:
