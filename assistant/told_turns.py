@@ -152,7 +152,11 @@ def asks_in_known_words(query: Query) -> bool:
 
 def asks_of_places(query: Query) -> bool:
     """Whether it is asked how many stops less, or more, light falls on a place: nobody else asks that, whatever stands there."""
-    return query.asks_for("stops") and "name_stops" in query.cues and bool(query.cues & {"less", "more"}) and (query.has("distance") or query.has("gap"))
+    lit = bool(query.cues & {"less", "more"}) or len(query.all("distance")) > 1 and _A_LIGHT.search(query.text) is not None  # "the flash is 1.5 m from her and 4 m from the curtain; in stops, how does it fall?"
+    return query.asks_for("stops") and "name_stops" in query.cues and lit and (query.has("distance") or query.has("gap"))
+
+
+_A_LIGHT = Pattern(r"\b(?:flash|strobe|light|lamp|key|softbox)\b", re.I)
 
 
 def told_scene(turn: Turn) -> Answer | None:

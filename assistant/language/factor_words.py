@@ -22,6 +22,8 @@ _MARKED = Pattern(r"\b(?:filter|polari[sz]er)(?:'s| is| was| has)? ?(?:marked|sa
 _ON_LENS = Pattern(r"\blens\b|\bcamera\b")
 _FACTOR_JUST = Pattern(r"\bfactor(?: is| of| says| reads)? ?$")
 _FACTOR_TIMES = Pattern(r"\bfactor(?: is| of| says| reads|,|:| is a| being| was| a)? ?$")
+_DRAW_WANTS = Pattern(r"\b(?:bellows(?: (?:extension|draw))?|extension|draw|rings|tubes|close-?up)(?:(?: (?:itself|alone|then|also|always|another|a further|about|for|calls|asks|me))* (?:wants?|needs?|takes?|costs?|asks? for|calls? for|adds?|demands?))?(?: (?:another|a further|an extra|about|me|for))* *$")
+"""Before what the draw asks for in times the light."""
 _OF_SOMETHING = Pattern(r" ?(?:the|that|this|as|my|its|what|more|less|longer|further)\b")
 """After a number of times that is of something else than the light: "twice the distance"."""
 _FULL_STOP = Pattern(r"full stop\W*$")
@@ -88,6 +90,8 @@ def _named(fact: Fact, said: str) -> Fact:
     before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
     if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _POLARISER_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _GREY_GLASS.match(after) or _MARKED.search(before)):
         return replace(fact, quantity="factor", of="camera", cue="")
+    if fact.quantity == "times" and fact.value > 1 and not fact.bad and _DRAW_WANTS.search(before) and not _OF_SOMETHING.match(after):
+        return replace(fact, quantity="factor", of="camera", cue="")  # "the bellows want another two and a quarter times"
     if fact.quantity == "times" and fact.value > 1 and not fact.bad and _FACTOR_TIMES.search(before) and not _OF_SOMETHING.match(after):
         return replace(fact, quantity="factor", of="camera", cue="")  # "a yellow filter, factor times two"
     if fact.quantity in ("number", "signed") and not fact.bad and _FACTOR_OF_IT.search(before) or fact.quantity == "power" and fact.said[:1].isdigit() and (_FACTOR_JUST.search(before) or _FACTOR_OF_IT.search(before)):

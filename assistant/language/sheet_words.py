@@ -42,8 +42,8 @@ _SEC = Pattern(r"\s?(?:s|secs?|seconds?)\b", re.I)
 
 
 def _first(fact: Fact, text: str) -> Fact:
-    """"the leaflet for my film: 2 s becomes 3": seconds, and no film of so small a speed."""
-    unit = _SEC.match(text[fact.end :]) if fact.quantity == "film_speed" else None
+    """"the leaflet for my film: 2 s becomes 3", "the film says: 1 second needs half a stop": seconds, and no film of so small a speed nor a time of the light."""
+    unit = _SEC.match(text[fact.end :]) if fact.quantity in ("film_speed", "shutter") else None
     return replace(fact, quantity="shutter", unit="", of="", end=fact.end + unit.end()) if unit else fact
 
 
@@ -126,7 +126,7 @@ _MORE = Pattern(r"^\s*(?:more|extra)?\s*(?:[,.;:]|and\b|$)", re.I)
 
 
 def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
-    """"at 1 second add half a stop, at 10 add one, at 100 add two": rows in stops."""
+    """"at 1 second add half a stop, at 10 add one, at 100 add two": rows in stops; "needs" is said but once."""
     found: list[tuple[int, Fact]] = []
     facts = [_row(f, f, f.value) if f.quantity in _TIMES and _AS_METERED.match(text[f.end :]) else f for f in facts]
     plain = sum(f.quantity == "sheet_row" for f in facts)
@@ -136,7 +136,7 @@ def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
             found.append((n, _row(here, after, here.value * after.value)))
             continue
         stops = after.quantity in ("stops", "signed") or bool(found) and after.quantity == "number" and after.value <= 6 and _MORE.match(text[after.end :]) is not None
-        if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(text[here.end : after.start]) or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
+        if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(gap := text[here.end : after.start]) or found and not gap.strip(" ,:") or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
             found.append((n, _row(here, after, here.value * 2.0 ** abs(after.value))))
     if len(found) + plain < 2:
         return [f for f in facts if f.quantity != "sheet_row"] if plain else facts

@@ -146,10 +146,13 @@ _CLOCKS = frozenset({"recycle", "shutter", "time", "duration", "interval"})
 _SHARE_BACK = Pattern(r"\b(?:half|third|quarter|fifth|eighth|tenth|sixteenth|all|\d+ ?%|percent|per cent|1/\d+)(?: of (?:it|that|the light|what hits it))?(?: only| just| still)? (?:came|comes?|coming|gets?|got|is (?:sent|thrown)|was (?:sent|thrown)) back\b")
 """What a wall sends back of the light, where no time is told: nothing is charged anew."""
 
+_FILM_BACK = Pattern(r"\b(?:slides?|chromes?|transparenc(?:y|ies)|trann(?:y|ies)|negs?|negatives?|rolls?|films?|frames?|sheets?|prints?|pictures?|shots?)\b[^.?!;]{0,60}\b(?:comes?|coming|came) back\b")
+"""From the laboratory, where no time is told."""
+
 
 def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     waits = "two_power" in kinds and len(kinds & _WAITING) == 1 and kinds <= _BETWEEN_POPS and "two_shutter" not in kinds and _TO_WAIT.search(lower) is not None  # "at a quarter I wait 2 s; how long at full"
-    lower = lower if kinds & _CLOCKS else _SHARE_BACK.sub(" ", lower)
+    lower = lower if kinds & _CLOCKS else _FILM_BACK.sub(" ", _SHARE_BACK.sub(" ", lower))
     if not (_RECYCLE.search(lower) or "recycle" in kinds or waits) or kinds & {"guide_number", "aperture"}:
         return None
     if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):

@@ -25,11 +25,29 @@ _BY_PLACE = ("stops", "ratio", "factor")
 
 def place_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """The place of the row or of what is behind, in the unit of the places told, where only places were told and stops are asked."""
+    both = _both_anew(query, scene)
+    if both:
+        return replace(query, facts=both, unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "distance"))
     new = of_a_place(query, scene)
     if new is None:
         return query, scene
     old = [f for f in scene.facts if f.quantity == "distance" and f.of == new.of]
     return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f not in old))
+
+
+_AND = Pattern(r"\s(?:and|&)\s|,", re.I)
+
+
+def _both_anew(query: Query, scene: Scene) -> tuple[Fact, ...]:
+    """"and with the flash moved so they're two and a half and five metres from it?": both places that stand, in the order they were told; nothing where there are not just two."""
+    pair = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if pair is None or pair.bad or pair.quantity != "length_range" or math.isnan(pair.other) or pair.value >= pair.other or not _AND.search(pair.said):
+        return ()
+    places = sorted((f for f in scene.facts if f.quantity == "distance"), key=lambda f: f.start)
+    told = [f for f in scene.facts if f.quantity not in ("remark", "place")]
+    if len(places) != 2 or told != places and sorted(told, key=lambda f: f.start) != places or places[0].value >= places[1].value or not scene.asks or scene.asks[0].quantity not in _BY_PLACE:
+        return ()
+    return tuple(replace(pair, quantity="distance", value=value, of=place.of, cue="", other=math.nan) for value, place in zip((pair.value, pair.other), places, strict=True))
 
 
 def of_a_place(query: Query, scene: Scene) -> Fact | None:

@@ -47,9 +47,9 @@ def solve(query: Query) -> Solution | None:
         return None
     from assistant.solving.fill_light import added, fill
 
-    under_cloth = shaded.solve(query, ask) if query.has("modifier") else None
-    if under_cloth is not None:
-        return under_cloth
+    unread = (two_readings.set_for_the_flash(query) if ask.quantity == "stops" else None) or (shaded.solve(query, ask) if query.has("modifier") else None)
+    if unread is not None:
+        return unread
     result = ambient_change.from_result(query, ask)
     if result is not None:
         return result

@@ -18,6 +18,7 @@ from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
+from assistant.solving.claim_daylight import at_its_sync
 from assistant.solving.claim_denial import denied, turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_evened_out import weighed_by_nobody
@@ -56,7 +57,7 @@ def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
     if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or _AS_MUCH_AGAIN.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
-    query = without_kept_sync(query)
+    query = at_its_sync(without_kept_sync(query))
     said = in_marks(query.text, query.facts)
     of_the_kind, kept = turned_to_keep(query)
     if of_the_kind:

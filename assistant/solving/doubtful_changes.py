@@ -20,7 +20,7 @@ def loss_made_worse(said: Query, whole: Query, found: Solution) -> bool:
     """"9 feet, a box of 2 stops goes on; how far now": 18 feet, where it can only be nearer, whatever else was read."""
     first = found.answers[0]
     way = _MORE_LIGHT.get(first.quantity)
-    if way is None or not isinstance(first.value, float) or first.of == "move" or not _PUT_ON.search(said.text) or _TAKEN_OFF.search(said.text) or BEFORE_IT.search(said.text) or WAS_ASKED.search(said.text) or BEFORE_ASKED.search(said.text):
+    if way is None or not isinstance(first.value, float) or first.of in ("move", "background") or not _PUT_ON.search(said.text) or _TAKEN_OFF.search(said.text) or BEFORE_IT.search(said.text) or WAS_ASKED.search(said.text) or BEFORE_ASKED.search(said.text):
         return False
     told = {f.value / (0.3048 if first.quantity == "distance" and first.unit == "ft" else 1.0) for f in whole.facts if f.quantity == first.quantity and not f.of}
     moved = any(len({f.value for f in whole.facts if f.quantity == quantity}) > 1 for quantity in _MORE_LIGHT)

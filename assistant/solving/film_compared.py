@@ -13,10 +13,10 @@ from assistant.solving import marks
 from assistant.solving.change import is_found_with
 from assistant.solving.pop_facts import own
 from assistant.solving.reciprocity import done
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 _BY_THE_WAY = frozenset({"remark", "place"})
-_FASTER = Pattern(r"\bstops? (?:(?:faster|quicker|more sensitive|gain\w*)|(?P<slow>slower|less sensitive))\b|\bhow many stops\b[^?]{0,24}\b(?:(?:gain\w*|won)|(?P<lost>los[et]\w*))\b", re.I)
+_FASTER = Pattern(r"\b(?:stops?|much) (?:(?:faster|quicker|more sensitive|gain\w*)|(?P<slow>slower|less sensitive))\b|\bhow many stops\b[^?]{0,24}\b(?:(?:gain\w*|won)|(?P<lost>los[et]\w*))\b", re.I)
 
 
 def _kinds(query: Query) -> set[str]:
@@ -33,10 +33,18 @@ def _counted(query: Query) -> tuple[Fact, ...]:
     return tuple(f for f in query.facts if f.quantity in ("number", "count") and f.value == _PAIR)
 
 
+_THE_OTHER = Pattern(r"\b(?:the|my|that|this|his|her|our) (?:other|second)(?: (?:one|film|roll|stock|box|sheet|emulsion))?\b", re.I)
+"""A film that is spoken of, and its speed not told."""
+
+
 def apart(query: Query) -> Solution | None:
     """"I took the 50 out and loaded 200, how many stops faster is it": by the marks of the scale, and by the word it is asked with."""
     speeds, way = query.all("film_speed"), _FASTER.search(query.text)
-    if way is None or _kinds(query) != {"film_speed"} or len({f.value for f in speeds}) != 2 or query.has("rated"):
+    if way is None or _kinds(query) != {"film_speed"} or query.has("rated"):
+        return None
+    if len({f.value for f in speeds}) == 1 and _THE_OTHER.search(query.text):
+        return needs(("film_speed",), "I need the speed of the other film.", tuple(speeds), "film")
+    if len({f.value for f in speeds}) != 2:
         return None
     stops = abs(scales.film_speed_difference_stops(min(f.value for f in speeds), max(f.value for f in speeds)))
     return done((marks.stops(-stops if way["slow"] or way["lost"] else stops),), *speeds, *_counted(query))

@@ -40,10 +40,14 @@ def solve(query: Query) -> Solution | None:
 # --- shared ----------------------------------------------------------------------------------
 
 
+_GUIDE_OF_LOW_POWER = Pattern(r"\b(?:minimum|min|lowest|least|low|lower|reduced|weakest|smallest|partial) power,? (?:(?:setting|with|where|at|that|which|it|its|has|giving|gives|for|the|a|is|and) )*(?:guide number|guide|gn)\b(?! (?:at|for) full)", re.I)
+"""The guide number that holds at that power, whatever it is: "at a low power with a guide number of 11 metres". No other power is taken."""
+
+
 def _assumptions(query: Query, found: list[Light], film: tuple[Assumed, ...], asked: str = "") -> tuple[Assumed, ...]:
     made = list(film)
     if asked != "power" and any(lamp.power is None and lamp.guide_number is not None for lamp in found):
-        if not any(f.quantity in ("power", "power_down") for f in query.facts):
+        if not any(f.quantity in ("power", "power_down") for f in query.facts) and _GUIDE_OF_LOW_POWER.search(query.text) is None:
             made.append(Assumed("power", 1.0, "of full", "none was given"))
     for fact in query.facts:
         if fact.quantity == "guide_number" and any(fact in lamp.facts for lamp in found):

@@ -243,6 +243,8 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
     if ask.quantity != "aperture" or query.has("guide_number") or in_place_of_another(query):
         return None
+    if len({f.value for f in query.all("count") if f.unit == "pops"}) > 1:
+        return None  # "one pop through the umbrella is f/5.6, and with four": it hung there at every pop
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
     drawn = query.has("magnification") or query.has("extension")

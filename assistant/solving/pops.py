@@ -395,6 +395,6 @@ def _adds_to(query: Query) -> Solution | None:
         return Solution(answers=(marks.aperture(times_the_light(stops[0].value, 1 / pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
     value = times_the_light(stops[0].value, pops.value / before)
     gained = math.log2(pops.value / before)
-    return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], *(c for c in query.all("count") if c.unit in POP_WORDS)), topic="time",
+    return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], *(c for c in query.all("count") if c.unit in POP_WORDS), *query.all("modifier")), topic="time",
                     working=(f"{pops.value:g} pops are {gained:.3g} stops more than {'one' if before == 1 else format(before, 'g')}",),
                     notes=("The light of the pops adds; anything that moves between them will show.",))

@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving import marks, then_now
 from assistant.solving.lights import ROLES
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 _WAY = r"(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under|below|above|hotter|down)"
 _DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b(?: than(?: [a-z']+){{1,5}}?)?[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?(?:the )?{_WAY}\b", re.I)
@@ -220,3 +220,16 @@ def of_lamps(query: Query, skies: frozenset[str]) -> bool:
     """"the background's heads read f/11, the key f/5.6 at 1/125": both readings are of lamps that are named, and the time bears on neither."""
     read = query.all("aperture")
     return len(read) == 2 and {f.of for f in read} <= ROLES and not query.has("exposure_value") and query.cues.isdisjoint(skies | {"ambient"})
+
+
+_I_AM_AT = Pattern(r"\b(?:i'm|i am|we're|we are|camera(?:'s| is)?|set|working|shooting)(?: set| working| shooting)? (?:at|on|to|with) $", re.I)
+
+
+def set_for_the_flash(query: Query) -> Solution | None:
+    """"I'm at 1/60 and f/8, the flash reads f/8: how far under it is the stage?": what the camera is set to for the flash, and no reading of the stage; None where it may be one."""
+    openings, times = query.all("aperture"), query.all("shutter")
+    if len(openings) != 2 or len(times) != 1 or openings[0].value != openings[1].value or len([f for f in openings if f.of == "ambient"]) != 1 or query.has("exposure_value"):
+        return None
+    if _I_AM_AT.search(query.text[: min(openings[0].start, times[0].start)]) is None:
+        return None
+    return needs(("exposure_value",), "I need a reading of that light (its EV, or an f-number and a time).", (*openings, *times, *query.all("film_speed")), "ambient")
