@@ -174,7 +174,10 @@ def _mounted(facts: list[Fact], text: str) -> Fact | None:
 def _iso_said(fact: Fact, text: str) -> bool:
     if patterns.match(r"\s*on (?:a |the |my )?35 ?mm\b", text[fact.end :], re.I) and not patterns.search(r"iso|asa", text[: fact.start], re.I):
         return False
-    near = text[max(0, fact.start - 12) : fact.end + 16]
+    end = fact.end + 16
+    while text[end - 1 : end + 1].isalpha() and end < len(text):  # whole words: "two point eight" holds no EI
+        end += 1
+    near = text[max(0, fact.start - 12) : end]
     return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:on )?(?:at|on) f", text[fact.end :], re.I)
 
 

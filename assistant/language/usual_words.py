@@ -102,6 +102,8 @@ _HALF_A_GEL = Pattern(r"\b(?P<part>half|a quarter|quarter)(?: of)? an? (?P<colou
 """A gel by its strength, and no power."""
 _DISH_OF_FOOD = Pattern(r"\b(?P<meter>meter|metered|reading|reads?|measured) (?:at|over|on|by) (?:the|my|that) dish\b", re.I)
 """What is read where the food stands, and not through a dish."""
+_FRONT_TO_BACK = Pattern(r"(?P<before>^|[.;:!?]\s+|\b(?:so|and) )(?:from )?front to back,? (?=how (?:deep|thick)\b)|(?P<deep>\bhow (?:deep|thick)),? (?:measured )?(?:from )?front to back,?(?= (?:is|are|will|would|does|do|can)\b)", re.I)
+"""Which way it is measured, said between the question and what is asked of: "how deep, front to back, is the sharp zone?"."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -116,6 +118,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    ((" to back",), _FRONT_TO_BACK, lambda found: found["deep"] or found["before"]),
     *OF_FIGURES,
 )
 
