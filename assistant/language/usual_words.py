@@ -133,6 +133,8 @@ def _shade_as_ambient(found: re.Match[str]) -> str:
     return f"{found['the']} ambient" if _SHADE_READS.search(found.string) and _FLASH_AND_NO_SUN.match(found.string) else found[0]
 
 
+_GIVE_EXTRA = Pattern(r"\b(?:give|allow|use)(?: it| them)? (?P<many>an?|one|two|three|half an?|one and a half|a (?:half|third)|two thirds|\d(?:\.\d)?)(?: of an?)? (?:(?:extra|more|additional) (?P<stop>stops?)|(?P<first>stops?) (?:extra|more))\b(?= (?:at|for|from|when|if|above|beyond|over|after) )", re.I)
+"""What a sheet tells to add: "give one extra stop at ten seconds"."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -152,6 +154,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" at ", " for ", " on "), _VALUE_MEASURED_AT, r"\g<value> at ISO \g<film>"),
     ((" hair",), _ANOTHERS_HAIR, _the_sitter),
     ((" shade",), _THE_SHADE, _shade_as_ambient),
+    (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
     *OF_FIGURES,
 )
 
