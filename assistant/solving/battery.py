@@ -126,9 +126,9 @@ def _stored(query: Query) -> Solution | None:
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
         value = duration.pops_from_battery(supply.value * kept, joules)
-        held = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept * 3600:g} J reach the tube" if telling else "")
+        stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept * 3600:g} J reach the tube" if telling else "")
         return Solution(answers=(marks.count(value, "pops"),), used=(*(f for f in (supply, energy, fact) if f), *telling), topic="time",
-                        working=(f"{held}, {joules:g} J a pop",), notes=() if telling else ("Losses in the charger are not counted; expect fewer.",))
+                        working=(f"{stored}, {joules:g} J a pop",), notes=() if telling else ("Losses in the charger are not counted; expect fewer.",))
     stores = query.all("energy")
     if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
