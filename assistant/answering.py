@@ -183,10 +183,11 @@ def _in_full(talk: Conversation, text: str) -> str:
         from assistant.memory.at_another_level import at_another_level
 
         return at_another_level(text, talk) or text
-    if talk.last_solution is not None and talk.last_solution.topic == "time" and len(text) < _SHORT and " of them" in text:
+    if talk.last_solution is not None and talk.last_solution.topic == "time" and len(text) < 2 * _SHORT:
         from assistant.memory.pops_again import so_many_of_them
+        from assistant.memory.pops_from_further import from_further
 
-        return so_many_of_them(text, talk)
+        return from_further(text, talk) or so_many_of_them(text, talk)
     if talk.last_solution is None or talk.last_solution.topic != "bracket":
         return text
     from assistant.memory.steps_of_a_bracket import in_other_steps

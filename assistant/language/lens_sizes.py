@@ -150,11 +150,7 @@ def _said_again(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _MOUNTED_IS = Pattern(r"\blens\b[^.,;?!\d]{0,30}\b(?:is|was|'s) (?:an? |the |my )?$", re.I)
-
-
 _ON_IT = Pattern(r"\s*on(?: (?:the|my) (?:camera|body))?\s*(?:[.,;:?!]|$|(?:and|now|with)\b)", re.I)
-
-
 PUT_ON = frozenset({"number", "film_speed"})
 """What a lens is taken for, where nothing but its number is said."""
 
@@ -171,10 +167,15 @@ def _mounted(facts: list[Fact], text: str) -> Fact | None:
     return bare[0] if len(bare) == 1 else None
 
 
+_FORMAT_BEFORE = Pattern(r"(?:mm|millimet(?:re|er)s?|format) film[,.;:]\s*$", re.I)
+"""A size of film, and no speed: "35 mm film, eighty-five at 2.8"."""
+
+
 def _iso_said(fact: Fact, text: str) -> bool:
     if patterns.match(r"\s*on (?:a |the |my )?35 ?mm\b", text[fact.end :], re.I) and not patterns.search(r"iso|asa", text[: fact.start], re.I):
         return False
-    near = text[max(0, fact.start - 12) : fact.end + 16]
+    end = next((at for at in range(fact.end + 16, len(text)) if not text[at].isalpha()), len(text))  # whole words: "two point eight" holds no EI
+    near = text[fact.start if _FORMAT_BEFORE.search(text[: fact.start]) else max(0, fact.start - 12) : end]
     return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:on )?(?:at|on) f", text[fact.end :], re.I)
 
 

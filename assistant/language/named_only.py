@@ -8,13 +8,15 @@ from assistant.patterns import Pattern
 
 _STANDS_SPREAD = Pattern(r"\b(?:is|are|was|were|all|stands?|sits?|people|group|they|and) (?:all |well |evenly )?$", re.IGNORECASE)
 _OVER_A_LENGTH = Pattern(r" (?:out )?(?:from|between|over|across|along|through) ", re.IGNORECASE)
+_FROM_PLACE_TO_PLACE = Pattern(r" (?:out )?(?:from|between) (?:\d|[a-z]+)[^.,;?!]{0,24}? (?:to|and) [^.,;?!]{1,16}?\b(?:feet|foot|ft|metres?|meters?|m|yards?|paces)\b", re.IGNORECASE)
+"""Whatever is "spread from two to three metres" stands so: a beam's spread goes by degrees."""
 _OVER_WHAT = Pattern(r"\b(?:over|than|beyond|above|below|past|from|to|on|with|as|under) what (?:the|my|its|a) $", re.I)
 _SAYS = Pattern(r" (?:gives?|says?|tells?|asks?|calls?|suggests?|works? out|comes?|wants?|makes?|alone)\b", re.I)
 
 
 def stands_spread(text: str, start: int, end: int) -> bool:
     """Whether people are spread over a length, where no beam spreads."""
-    return _STANDS_SPREAD.search(text[:start]) is not None and _OVER_A_LENGTH.match(text, end) is not None
+    return _STANDS_SPREAD.search(text[:start]) is not None and _OVER_A_LENGTH.match(text, end) is not None or _FROM_PLACE_TO_PLACE.match(text, end) is not None
 
 
 def is_what_it_says(text: str, start: int, end: int) -> bool:

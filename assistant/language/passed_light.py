@@ -16,7 +16,7 @@ from assistant.language.stop_words import LOSING
 from assistant.patterns import Pattern
 from assistant.query import TAKES_LIGHT, Ask, Fact
 from assistant.records import replace
-from assistant.scales import aperture_difference_stops
+from assistant.scales import aperture_difference_stops, is_aperture_mark
 
 _PASSED = Pattern(r"\b(?:returns?|reflects?|(?:gives?|throws?|sends?|bounces?) back|transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
 _PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
@@ -53,7 +53,7 @@ _POWER_AFTER = Pattern(r"\s*(?:power|output|of full)\b", re.I)
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     kinds = {f.quantity for f in facts}
-    facts = facts if kinds.isdisjoint(_NUMBERS) else _one_t_number([_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts], text)
+    facts = facts if kinds.isdisjoint(_NUMBERS) else _engraved(_one_t_number([_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts], text), text)
     facts = [replace(f, quantity="remark") if f.quantity == "power" and _A_STRENGTH.search(text[max(0, f.start - 8) : f.end]) and not _POWER_AFTER.match(text, f.end) else f for f in facts] if "power" in kinds and _GEL_STRENGTHS.search(text) else facts
     out = [*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)]
     out = _taken_off(out, text) if "nd" in kinds else out
@@ -72,7 +72,7 @@ KINDS = frozenset({*_NUMBERS, *_TIMES, *_WORN, "power", "nd"})
 _ON_THE_BOX = Pattern(r"\b(?:says|said|printed|stamped|marked|written|stands|reads|quoted|claimed|given)\b[^.;?!]{0,24}\bon $", re.I)
 """Before a box that something is printed on: a film's, or the flash's own."""
 _FILM_BOX = Pattern(r"^(?:the|that) box (?:of (?:the|my|this|that|a|an) [a-z -]{0,24}(?:filters?|films?|flash|gun|lens|glass)\b|that came with )|^(?:the|that) box (?:it )?(?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|said|reads|gives|quotes|claims|promises)\b", re.I)
-_T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
+_T_BEFORE = Pattern(r"(?<!['’])\bt(?:[- ]?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 
 
 _FILTER_BEFORE = Pattern(r"\bfilter(?: is| of|,| \(|'s)?\s*$", re.I)
@@ -86,11 +86,21 @@ def _times_of_glass(fact: Fact, text: str) -> Fact:
 
 
 def _t_number(fact: Fact, text: str) -> Fact:
-    """"f/2.8 and T3.4": what the glass passes, as a number of its own."""
+    """"f/2.8 and T3.4", "like a T three point two": what the glass passes, as a number of its own."""
     if fact.quantity == "focal_length" and fact.unit == "mm" and "mm" not in fact.said.lower() and 0.0007 <= fact.value <= 0.064 and _T_BEFORE.search(text[: fact.start]):
         return replace(fact, quantity="t_number", value=fact.value * 1000, unit="", of="")  # "a T/4 lens"
-    named = fact.quantity in ("number", "widest_aperture") and fact.said[:1].isdigit() and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
+    named = fact.quantity in ("number", "widest_aperture") and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
     return replace(fact, quantity="t_number", of="") if named else fact
+
+
+_ENGRAVED = Pattern(r"\b(?:engraved|marked|labelled|opens to|sold as|called)(?: as)?(?: an?)? $", re.I)
+
+
+def _engraved(facts: list[Fact], text: str) -> list[Fact]:
+    """"engraved two point eight, but T3.2": the lens's own f-number, where a T-number stands beside it."""
+    if not any(f.quantity == "t_number" for f in facts):
+        return facts
+    return [replace(f, quantity="aperture", of="") if f.quantity == "number" and not f.bad and is_aperture_mark(f.value) and _ENGRAVED.search(text[: f.start]) else f for f in facts]
 
 
 _NOT_T = Pattern(r"(?:\bnot|instead of|rather than) t[ /-]?$", re.I)

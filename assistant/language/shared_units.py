@@ -34,6 +34,13 @@ _AND_A_HALF = Pattern(rf"\b(?P<n>{_NUMBER}) (?P<unit>feet|foot|metres?|meters?|y
 _ROW_AFTER_ROW = Pattern(
     rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and) (?:the )?(?:second|third|middle|next|back|last|far|farthest|furthest|rear|other)(?: (?:one|row))?(?: (?:is|at|stands|sits))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$|and\b(?! (?:a |one |two |three )?(?:half|third|quarter)s?\b)))", re.I)
 """Row after row, each without its verb: "the first row is 12 feet from the flash, the middle one 15 and the last one 19"."""
+_CAMERA = r"(?:the |my )?camera"
+_STANDING = rf"(?:{_LIGHT}|{_CAMERA}|(?:the |my )?(?:flash|lamp|softbox|umbrella))"
+_BY_WHAT = r"(?:,? (?:up |right |just )?(?:beside|by|next to|near|over|above|on|behind) (?:the |my )?(?:camera|lens|axis|tripod|subject|sitter|window|side|left|right|door),?)?"
+_STANDS_TOO = Pattern(
+    rf"\b{_STANDING}(?:'s| is| stands| sits)?(?: at| about| only)* (?:one|{_NUMBER}) ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my|her|his) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ "
+    rf"(?:{_STANDING}{_BY_WHAT}(?:'s| is| stands| sits)? (?:at|from)|{_CAMERA}(?:'s| is| stands| sits)?)(?: about| only)* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
+"""Two things that stand somewhere, the second said as short: "key at two metres from her, fill beside the camera at four", "the flash two metres from him and the camera three"."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -54,6 +61,9 @@ def with_units(text: str) -> str:
     likewise = _TO_EACH.search(text) or _LIKEWISE.search(text)
     if likewise is not None:
         text = f"{text[: likewise.end('n')]} {likewise['unit']}{text[likewise.end('n') :]}"
+    stands = _STANDS_TOO.search(text)
+    if stands is not None:
+        text = f"{text[: stands.end('n')]} {stands['unit']}{text[stands.end('n') :]}"
     asked = _POWER_AT.search(text)
     before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
     if asked is not None and before:

@@ -121,6 +121,39 @@ _UNIT_BETWEEN = Pattern(r"\b(?P<guide>(?:guide(?: number| no\.?)?|gn)(?: of| is|
 """The unit of a guide number between commas, before what it is for."""
 _ON_THE_BOX = Pattern(r"\b(?P<wrote>wrote|written|printed|says|stands|marked|noted|scribbled)(?: it)? on the box\b", re.I)
 """The box that something came in."""
+_FRONT_TO_BACK = Pattern(r"(?P<before>^|[.;:!?]\s+|\b(?:so|and) )(?:from )?front to back,? (?=how (?:deep|thick)\b)|(?P<deep>\bhow (?:deep|thick)),? (?:measured )?(?:from )?front to back,?(?= (?:is|are|will|would|does|do|can)\b)", re.I)
+"""Which way it is measured, said between the question and what is asked of: "how deep, front to back, is the sharp zone?"."""
+_MARK_AND_TIME = Pattern(r"(?P<mark>\bf ?/? ?\d{1,2}(?:\.\d)?) and (?=1/8\b(?! (?:of |power\b|output\b|stop))|(?:1/[2-8]|an? (?:half|third|quarter|fifth|sixth|eighth)|half|one (?:third|quarter|fifth|sixth|eighth)) ?(?:(?:of )?an? )?(?:seconds?|secs?|s)\b)", re.I)
+"""A shutter time beside an f-number, and no part of a stop past it: "f/4 and 1/8 second"."""
+_VALUE_MEASURED_AT = Pattern(
+    r"(?P<value>\b(?:ev|exposure values?|light values?)(?: (?:of|is|reading|:))? (?:\d{1,2}(?:\.\d)?|[a-z]+(?:teen)?)),? \(?(?:(?:as )?(?:measured|metered|read|taken|reckoned|given|quoted|set)(?: (?:with the meter|on the meter))? )(?:at|for|on) (?:iso |asa )?(?P<film>100|200|400|50|64|(?:an? |one |two |four )hundred)\b\)?(?! ?(?:feet|ft|m\b|met|th|ths|mm|s\b|sec|joule|watt))", re.I)
+"""The film that an exposure value is for, put beside it: "exposure value fourteen, measured at one hundred"."""
+_ANOTHERS_HAIR = Pattern(r"(?P<way>\b(?:from|to|behind|above|over) )(?P<whose>his|her|their|(?:the |my )?[a-z]+(?P<s>['’]s)) hair\b(?! ?-?lights?\b)", re.I)
+"""What a rim light stands near is the sitter, and no hair light."""
+_RIM = Pattern(r"\b(?:rim|kicker|back[ -]?light|edge light|accent)\b", re.I)
+_HAIR_LIGHT = Pattern(r"\b(?:the|my|a) hair(?:[ -]?(?:light|lamp|flash))?\b|\bhair[ -]?(?:light|lamp|flash)\b", re.I)
+_WHOM = {"his": "him", "her": "her", "their": "them"}
+
+
+def _the_sitter(found: re.Match[str]) -> str:
+    """"1.2 m from his hair" of a rim light: from him."""
+    if not _RIM.search(found.string) or _HAIR_LIGHT.search(found.string):
+        return found[0]
+    return found["way"] + _WHOM.get(found["whose"].lower(), found["whose"][: -2 if found["s"] else None])
+
+
+_THE_SHADE = Pattern(r"\b(?P<the>the|this|that) (?:open |deep |light )?shade\b(?! of\b)", re.I)
+_SHADE_READS = Pattern(r"\bshade\b(?: (?:on|over|around|by) (?:him|her|them|it|us|(?:his|her|their|the) \w+))?(?:'s| itself| is| was| reads?| meters?| gives?| says?| at| also| too| as well| about)+ f ?/? ?(?:\d|[a-z]+\b)", re.I)
+_FLASH_AND_NO_SUN = Pattern(r"^(?=[^\0]*\b(?:fill|flash|strobe|gun)\b)(?![^\0]*\bsun)", re.I)
+
+
+def _shade_as_ambient(found: re.Match[str]) -> str:
+    """"the open shade on him is f/11" beside a flash: the light that is there, with a reading of its own."""
+    return f"{found['the']} ambient" if _SHADE_READS.search(found.string) and _FLASH_AND_NO_SUN.match(found.string) else found[0]
+
+
+_GIVE_EXTRA = Pattern(r"\b(?:give|allow|use)(?: it| them)? (?P<many>an?|one|two|three|half an?|one and a half|a (?:half|third)|two thirds|\d(?:\.\d)?)(?: of an?)? (?:(?:extra|more|additional) (?P<stop>stops?)|(?P<first>stops?) (?:extra|more))\b(?= (?:at|for|from|when|if|above|beyond|over|after) )", re.I)
+"""What a sheet tells to add: "give one extra stop at ten seconds"."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -139,6 +172,12 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("ow many ",), _STOPS_OVER, r"\g<how> stops "), (("what gap", "What gap"), _GAP_WANTED, "what distance "), (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    ((" to back",), _FRONT_TO_BACK, lambda found: found["deep"] or found["before"]),
+    ((" and 1/", " and a", " and half", " and one "), _MARK_AND_TIME, r"\g<mark> at "),
+    ((" at ", " for ", " on "), _VALUE_MEASURED_AT, r"\g<value> at ISO \g<film>"),
+    ((" hair",), _ANOTHERS_HAIR, _the_sitter),
+    ((" shade",), _THE_SHADE, _shade_as_ambient),
+    (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
     *OF_FIGURES,
 )
 

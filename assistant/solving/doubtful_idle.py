@@ -15,8 +15,8 @@ _ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "s
 _BESIDE: dict[str, frozenset[str]] = {
     # what else may stand beside an answer without bearing on it, and the topics in which it has none
     "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
-    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses", "lamps"}),
-    "film_speed": frozenset({"time", "film", "falloff", "relations", "auto", "focus", "optics", "zoom"}),
+    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses", "lamps", "twins"}),
+    "film_speed": frozenset({"time", "film", "falloff", "relations", "auto", "focus", "optics", "zoom", "twins"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
@@ -29,7 +29,16 @@ _LEGS = ("path", "ceiling_above")
 
 def left_idle(said: Query, whole: Query, found: Solution) -> bool:
     """A magnification beside stops, a rating beside a power, one leg of a bounce: such an answer would have used it."""
-    return any(not _may_be_idle(fact, found) and not bears_not(fact, whole, found) for fact in unused(whole, found))
+    return any(not _may_be_idle(fact, found) and not _said_before(fact, whole, found) and not bears_not(fact, whole, found) for fact in unused(whole, found))
+
+
+_HELD_AGAINST = Pattern(r"\b(?:than|over|under|above|below|beyond|against|compared (?:to|with)|(?:short|shy) of) (?:the |my |that |those |about )*$")
+
+
+def _said_before(fact: Fact, whole: Query, found: Solution) -> bool:
+    """"the key gives f/8 … a stop brighter than f/8": that reading, said once more."""
+    same = [f for f in found.used if f.quantity == "aperture" and f.value == fact.value and f.start != fact.start] if fact.quantity == "aperture" else []
+    return any(f.quantity == "relation" for f in found.used) and bool(same) and any(_HELD_AGAINST.search(whole.text[: f.start].lower()) for f in (fact, *same))
 
 
 def _may_be_idle(fact: Fact, found: Solution) -> bool:

@@ -9,13 +9,18 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.physics.optics import bellows_factor_from_magnification
 from assistant.query import Fact, Query
+from assistant.solving.placing import times_as_far
 
 POP_WORDS = ("pops", "flashes")
 
 
+_AS_FAR = Pattern(r"\s*(?:the |that |its )?(?:distance|as far|further|farther)\b", re.I)
+"""After "three times": how far, and no pops."""
+
+
 def popped(query: Query) -> Fact | None:
     """The number of pops that was said, frames not counted."""
-    found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS]
+    found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and not (f.origin == "said" and _AS_FAR.match(query.text, f.end))]
     several = [f for f in found if f.value > 1]
     counted = several or found
     return counted[-1] if counted else None
@@ -92,6 +97,8 @@ def unclear_places(query: Query) -> bool:
 def _fallen_off(query: Query, read: Fact) -> float:
     """The stops from the place where a pop was read to the other one: "f/5.6 at 2 m; I'm 4 m from the wall, how many for f/8?"."""
     places = query.all("distance")
+    if len(places) < 2 and (times := times_as_far(query.with_facts(f for f in query.facts if f.quantity != "distance"))) is not None:
+        return 2 * math.log2(times)  # "one pop gives f/11; with the flash twice as far off, how many for f/22?"
     if len(places) != 2 or any(f.value <= 0 for f in places):
         return 0.0
     kept = [f for f in places if f.origin != "said"]
