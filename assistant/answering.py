@@ -44,9 +44,14 @@ _FEWER = f"Only the first {MAX_WORDS:,} words and marks were read, and of number
 _TOO_FAR = "too great or too near to nothing"
 
 
+def in_plain_words(tables: Tables, text: str) -> str:
+    """The text as it is read: in its usual wording."""
+    return marked(plainly(with_its_mark(with_article(patterns.at_hand(as_read(text)))), tables.lexicon))
+
+
 def answered(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
     """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
-    said = marked(plainly(with_its_mark(with_article(patterns.at_hand(as_read(text)))), tables.lexicon))
+    said = in_plain_words(tables, text)
     parts = halves(said)
     before = replace(talk, cautioned=set(talk.cautioned)) if parts is not None else talk
     found = _in_reach(tables, talk, keeper, said)

@@ -12,6 +12,8 @@ from corpus import answer, cases, fresh, tables
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
+from assistant import patterns
+from assistant.answering import in_plain_words
 from assistant.language.hearing import fold, hear
 from assistant.language.pieces import Number
 from assistant.language.reading import read
@@ -250,8 +252,10 @@ def left_out(text: str) -> list[str]:
         return []
     facts = [f for f in read(text, tables()).facts if f.quantity != "number"]
     taken = [(f.start, f.end) for f in facts]
-    values = {f"{value:.4g}" for f in facts for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None} | set(re.findall(r"\d+(?:\.\d+)?", found.reply))
+    reworded = [f for f in read(in_plain_words(tables(), text), tables()).facts if f.quantity != "number"]
+    values = {f"{value:.4g}" for f in (*facts, *reworded) for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None} | set(re.findall(r"\d+(?:\.\d+)?", found.reply))
     unplaced = " ".join((*found.unplaced, found.reply))
+    patterns.at_hand(text)
     return [
         text[start:end] for start, end, value in _said_numbers(text)
         if text[start:end].lower() not in ("one", "zero") and not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and f"{value:.4g}" not in values
