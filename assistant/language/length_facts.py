@@ -305,6 +305,9 @@ def _of_one_lamp(place: Place, first: Item) -> bool:
     return _OF_A_LAMP.search(before) is not None or _IT_STANDS.search(before) is not None and not _LAMP.search(thing["thing"])
 
 
+_TO_SOMEBODY = Pattern(r" to (?:him|her|them|it|(?:the|my) (?!wall|back)\w+)(?:,| and|, and)? (?:about |only )?", re.I)
+_TO_THE_WALL = Pattern(rf"\s*to (?:the |my )?{WALL}", re.I)
+"""Both from the lamp: "1.5 m to him and 3 m to the wall"."""
 _A_LAMP = r"(?:the |my )?(?:light|flash|lamp|strobe|head|key|gun|softbox)"
 _WALL_ASKED = Pattern(rf"\b(?:how (?:far|close|near)|(?:what|which) distance|where)\b[^.?!]{{0,40}}?\b(?:must|should|does|do|can|has|have|would|will|ought)(?: to)?(?: (?:the|my|that|a))?(?: \w+)? {WALL} (?:have to |need to |to )?(?:be|hang|stand|go|sit|move|come)\b|\bdistance\b[^.?!]{{0,24}}\bfrom {_A_LAMP} to (?:the |my )?{WALL}|\bhow (?:far|close|near)(?: away)? (?:from|off|to) {_A_LAMP} (?:must|should|does|do|can|has|would|will|ought)\b[^?.!]*?{WALL}|\bhow (?:far|close|near) (?:must|should|does|can|has|would|will|ought)\b[^?.!]*?{WALL}[^?.!]*? (?:from|off|to) {_A_LAMP}\b", re.I)
 """Where the wall goes is asked, so that nobody is told to stand so far from it."""
@@ -317,7 +320,7 @@ def _behind(place: Place) -> Fact | None:
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
     if first is not None and _FROM_THE_WALL.match(place.text[place.item.end :]) and _LAMP_GOES.search(place.text[max(0, first.start - 60) : first.start]) and _ON_TO.fullmatch(place.text[first.end : place.item.start]):
         return fact_at(place, "distance", of="")  # "we pulled the flash from 12 ft in to 6 ft from the wall": the wall is what it lights
-    if first is not None and _of_one_lamp(place, first):
+    if first is not None and (_of_one_lamp(place, first) or _TO_SOMEBODY.fullmatch(place.text[first.end : place.item.start]) and _TO_THE_WALL.match(place.text[place.item.end :])):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]) and not _WALL_ASKED.search(place.text, place.item.end):
         return fact_at(place, "gap", of="backdrop")  # "I want the background darker. She is 2 m in front of it."

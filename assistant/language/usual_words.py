@@ -112,7 +112,7 @@ _PEOPLE_OF_THINGS = Pattern(r"\b(?:net|umbrella|box|grid|cloth|silk|paper|basket
 """Somebody by his trade, and nothing that hangs in the light."""
 _A_KIND_OF_DIFFUSER = Pattern(r"\b(?:milk (?:jug|bottle|carton)|plastic (?:jug|bottle|box|tub)|tissue|handkerchief|dome|sock|silk|bounce dome) diffuser\b", re.I)
 """One thing by two names."""
-_LIE_BETWEEN = Pattern(rf"{_SO_FAR_BEHIND} (?:lie|lies|is|are) between (?=(?:the|my|our) )", re.I)
+_LIE_BETWEEN = Pattern(rf"(?:{_SO_FAR_BEHIND} (?:lie|lies|is|are)|\bthere (?:are|is|'s) {_SO_FAR_BEHIND.replace('far', 'so')}) between (?=(?:the|my|our) )", re.I)
 _GIVEN_OVER = Pattern(r"\b(?P<film>(?:my|this|the|a) (?:iso )?\d{2,4}(?: \w+){0,2}?) (?P<more>(?:[a-z]+ ){1,6}?stops?) (?P<way>over|under) (?:what |than )?(?:the|its|that) (?:box|carton|packet|tin)(?: says| speed)?\b", re.I)
 """So much over what the box says."""
 _A_RATED = Pattern(r"\bfilm: (?:an? |iso )?(?P<box>\d{2,4}) (?:that |which )?(?:i'm|i am|i|we|we're) rat(?:e|ing)(?: it)? (?:at|as) (?:iso |ei )?(?P<ei>\d{2,4})\b", re.I)
@@ -154,13 +154,20 @@ def _shade_as_ambient(found: re.Match[str]) -> str:
 
 _GIVE_EXTRA = Pattern(r"\b(?:give|allow|use)(?: it| them)? (?P<many>an?|one|two|three|half an?|one and a half|a (?:half|third)|two thirds|\d(?:\.\d)?)(?: of an?)? (?:(?:extra|more|additional) (?P<stop>stops?)|(?P<first>stops?) (?:extra|more))\b(?= (?:at|for|from|when|if|above|beyond|over|after) )", re.I)
 """What a sheet tells to add: "give one extra stop at ten seconds"."""
+_IN_THE_DARK = Pattern(r"\bin (?:an?|the) (?:otherwise |completely |totally |pitch[- ])?(?:dark|black|blacked[- ]out|darkened|unlit) (?:room|studio|hall|church|garage|barn|shed)\b", re.I)
+"""Where there is no light, and none is read."""
+_PARTS_A_SECOND = {"half a": "0.5", "half an": "0.5", "a": "1", "an": "1", "one": "1", "a quarter of a": "0.25", "one and a half": "1.5"}
+_A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half) (?P<unit>metres?|meters?|foot|feet|yards?) (?:per|a|every|each) second\b", re.I)
+"""How fast something goes, in words."""
+_KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
-    (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, r"the rows are \g<far> apart: "),
+    (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
     ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "), ((" on the box",), _ON_THE_BOX, r"\g<wrote> on the carton"),
+    (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),

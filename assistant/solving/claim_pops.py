@@ -98,7 +98,7 @@ def claim_of_pops_in_stops(query: Query) -> Solution | None:
         before, after = after, before
     right = math.log2(after / before)
     if len(counts) == 2 and steps[0].end <= counts[1].start and _COMES_RIGHT.match(plain(query.text), counts[1].end) is not None:
-        level = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
+        level = -abs(steps[0].value) if _FEWER.search(plain(query.text)) or _WANTED.search(plain(query.text)[: steps[0].start]) else abs(steps[0].value)
         holds = abs(level + right) < TOLERANCE
         return Solution(answers=(Quantity("claim", holds), marks.stops(level + right)), used=(*counts, *steps), topic="claims", lead=f"{'Yes' if holds else 'No'}. {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
     claimed = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
@@ -110,6 +110,8 @@ def claim_of_pops_in_stops(query: Query) -> Solution | None:
 _COMES_RIGHT = Pattern(r"(?: of them| pops)? (?:(?:are|is|be|will be|would be|come out|must be|should be) )?(?:just |exactly |quite )?(?:right|correct|enough|spot on)\b|(?: of them| pops)? (?:do it|get it right|expose it right)\b")
 """So many pops make good what fewer of them were short of."""
 _FROM_ONE = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
+_WANTED = Pattern(r"\b(?:want|need|would like|'d like|like|must have|am after|looking for)\b[^.?!;]{0,16}$")
+"""So many stops that are still to come."""
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|against|over|compared)\b")
 
 

@@ -48,6 +48,19 @@ def names_its_row(text: str) -> str:
     return _row(told["row"] or told["named"] or "") if told is not None else ""
 
 
+def set_for_another(text: str, row: str) -> str | None:
+    """The question with the lens set for another row; None where the words do not say for which it is set.
+
+    >>> set_for_another("right for the middle row: how far over is the front?", "back")
+    'right for the back row: how far over is the front?'
+    """
+    told = _SET_FOR.search(text)
+    if told is None:
+        return None
+    named = "row" if told["row"] else "named"
+    return f"{text[: told.start(named)]}{row.lower()}{text[told.end(named) :]}"
+
+
 ADDED_FOR = Pattern(r"\bhow (?:many|much)\b[^?]*\b(?:add|open up|turn (?:it |the \w+ )?up|give)\b[^?]*\b(?:for|on|to)\b|\bhow (?:many stops|much) (?:more|extra) (?:power|light|exposure)\b[^?]*\b(?:need|want|take)s?\b|\bhow many stops (?:do|must|should|would) i open up\b", re.I)
 """What the back row would need, not what it lacks."""
 
