@@ -160,6 +160,9 @@ _PARTS_A_SECOND = {"half a": "0.5", "half an": "0.5", "a": "1", "an": "1", "one"
 _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half) (?P<unit>metres?|meters?|foot|feet|yards?) (?:per|a|every|each) second\b", re.I)
 """How fast something goes, in words."""
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
+_SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
+"""How many there are is told by their lengths, which add."""
+_SAILCLOTH = Pattern(r"\bsail[- ]?cloth\b", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -168,6 +171,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "), ((" on the box",), _ON_THE_BOX, r"\g<wrote> on the carton"),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
+    ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "), (("sail",), _SAILCLOTH, "cloth"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),

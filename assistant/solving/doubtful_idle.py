@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.guide_aside import bears_not
@@ -110,3 +112,18 @@ def moved_the_other_way(said: Query, whole: Query, found: Solution) -> bool:
         return False
     there = found.answers[1].value * LENGTH.get(found.answers[1].unit, 1.0)
     return inward and there > told[0] * 1.001 or outward and there < told[0] * 0.999
+
+
+_STOPS = frozenset({"stops", "relation"})
+_ON_TOP = Pattern(r"\b(?:another|more|further|again|also|too|as well|extra|plus|adds?|added|besides|still|together|both|on top|than|back|closer|from|fill|key|hair|rim|kicker)\b", re.I)
+
+
+def old_value_kept(said: Query, whole: Query, found: Solution) -> bool:
+    """"now the ridge two stops over", after "one stop over", and both counted: the new value was to take the place of the old."""
+    told = [f for f in said.facts if f.quantity != "remark"]
+    kept = [f for f in whole.facts if f.origin == "kept"]
+    if len(told) != 1 or told[0].quantity not in _STOPS or not kept or _ON_TOP.search(said.text.replace("more light", "")):
+        return False
+    before = [f for f in kept if f.quantity in _STOPS]
+    used = {(f.quantity, f.value) for f in found.used}
+    return len(before) == 1 and before[0].value != told[0].value and (before[0].quantity, before[0].value) in used and (told[0].quantity, told[0].value) in used
