@@ -51,26 +51,20 @@ def with_units(text: str) -> str:
     'The lamp is 4 feet from her and the wall is six feet behind her.'
     """
     text = _AND_A_HALF.sub(r"\g<n> and a half \g<unit>", text)
-    each = _EACH_AT.search(text)
-    if each is not None:
-        text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"
-    for _ in range(2):
-        row = _ROW_AFTER_ROW.search(text)
-        if row is not None:
-            text = f"{text[: row.end('n')]} {row['unit']}{text[row.end('n') :]}"
-    likewise = _TO_EACH.search(text) or _LIKEWISE.search(text)
-    if likewise is not None:
-        text = f"{text[: likewise.end('n')]} {likewise['unit']}{text[likewise.end('n') :]}"
-    stands = _STANDS_TOO.search(text)
-    if stands is not None:
-        text = f"{text[: stands.end('n')]} {stands['unit']}{text[stands.end('n') :]}"
+    for told_before in (_EACH_AT, _ROW_AFTER_ROW, _ROW_AFTER_ROW, _TO_EACH, _LIKEWISE, _STANDS_TOO):  # a third row after the second
+        found = told_before.search(text)
+        text = text if found is None else _put(text, found.end("n"), found["unit"])
     asked = _POWER_AT.search(text)
     before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
     if asked is not None and before:
-        return f"{text[: asked.end('n')]} {before[-1]['unit']}{text[asked.end('n') :]}"
+        return _put(text, asked.end("n"), before[-1]["unit"])
     found = _BEHIND.search(text)
     told = [m for m in _TOLD.finditer(text, 0, found.start())] if found is not None else []
     if found is None or not told or _UNMARKED.search(text, told[-1].end(), found.start()):
         return text
-    end = found.end("n") if found["n"] else found.end("more")
-    return f"{text[:end]} {told[-1]['unit']}{text[end:]}"
+    return _put(text, found.end("n") if found["n"] else found.end("more"), told[-1]["unit"])
+
+
+def _put(text: str, end: int, unit: str) -> str:
+    """The text with the unit after the figure that ends there."""
+    return f"{text[:end]} {unit}{text[end:]}"

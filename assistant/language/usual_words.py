@@ -73,7 +73,7 @@ _BACKED_UP = Pattern(rf"\b(?:back|backs|backed|backing) (?P<whom>it|them|(?:the|
 """What is backed up goes back, and is no back light."""
 _HOW_MOVED = {"pull": "move", "pulls": "moves", "pulled": "moved", "push": "move", "pushes": "moves", "pushed": "moved"}
 """Somebody or something is pulled nearer, and no film is."""
-_ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
+_ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?|wrote|scribbled|noted|marked)(?: (?:it|that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
 """What comes with a film, whose box is no softbox."""
 _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an) (?:20|24|28|35|50|55|58|85|90|100|105|135|150|180|200|210|300))(?=,? (?:is it |would it be |should it be )?f ?/? ?\d[\d.]* or f)", re.I)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
@@ -119,8 +119,6 @@ _A_RATED = Pattern(r"\bfilm: (?:an? |iso )?(?P<box>\d{2,4}) (?:that |which )?(?:
 _READ_ALONE = Pattern(r"\b(?P<light>(?:key|fill|hair|rim|main)(?: light)?) (?:measured|metered|read|taken)(?: all)? (?:by itself|alone|on its own|separately)(?:, [^:.;?!\d]{3,80})?: (?=f ?/? ?\d)", re.I)
 _UNIT_BETWEEN = Pattern(r"\b(?P<guide>(?:guide(?: number| no\.?)?|gn)(?: of| is|:)? ?\d{1,3}),? ?\(?(?:in )?(?P<unit>feet|foot|ft|metres?|meters?|m)\)?, (?=(?:at|for|on) (?:iso|asa) ?\d)", re.I)
 """The unit of a guide number between commas, before what it is for."""
-_ON_THE_BOX = Pattern(r"\b(?P<wrote>wrote|written|printed|says|stands|marked|noted|scribbled)(?: it)? on the box\b", re.I)
-"""The box that something came in."""
 _FRONT_TO_BACK = Pattern(r"(?P<before>^|[.;:!?]\s+|\b(?:so|and) )(?:from )?front to back,? (?=how (?:deep|thick)\b)|(?P<deep>\bhow (?:deep|thick)),? (?:measured )?(?:from )?front to back,?(?= (?:is|are|will|would|does|do|can)\b)", re.I)
 """Which way it is measured, said between the question and what is asked of: "how deep, front to back, is the sharp zone?"."""
 _MARK_AND_TIME = Pattern(r"(?P<mark>\bf ?/? ?\d{1,2}(?:\.\d)?) and (?=1/8\b(?! (?:of |power\b|output\b|stop))|(?:1/[2-8]|an? (?:half|third|quarter|fifth|sixth|eighth)|half|one (?:third|quarter|fifth|sixth|eighth)) ?(?:(?:of )?an? )?(?:seconds?|secs?|s)\b)", re.I)
@@ -162,16 +160,15 @@ _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
-_SAILCLOTH = Pattern(r"\bsail[- ]?cloth\b", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
     (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
     ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
-    (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "), ((" on the box",), _ON_THE_BOX, r"\g<wrote> on the carton"),
+    (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
-    ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "), (("sail",), _SAILCLOTH, "cloth"),
+    ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),

@@ -14,7 +14,7 @@ _HSS = r"(?:the |this |its )?(?:hss|high[- ]speed(?: sync\w*)?|fp(?: sync| mode)
 _GUIDE = r"(?:guide(?: numbers?| no\.?)?|gn)"
 _OF_THE_MODE = Pattern(
     rf"\b{_GUIDE}\b[^.?!]{{0,60}}\b(?:for|in|at|with) (?:that|this) (?:mode|speed|setting|sync)\b|\b{_GUIDE} (?:for|in|at|with|under) {_HSS}\b|\b{_HSS}(?: mode)? {_GUIDE}\b"
-    rf"|\b(?:in|with|for|at|under) {_HSS}(?: at 1/\d+)?,? (?:the|its|my) {_GUIDE}(?: is| drops to| falls to| goes down to| shrinks to| of)\b|\b{_GUIDE}\b[^.?!;]{{0,24}}\b(?:drops|falls|goes down|shrinks|comes down) to\b[^.?!;]{{0,16}}\bin {_HSS}\b|\b{_HSS}(?: at 1/\d+)? (?:gives|leaves|makes|allows)\b[^.,;:?!\d]{{0,32}}?\b{_GUIDE}\b|\b(?:in|with|at|under) {_HSS}(?: mode)?(?: at 1/\d+)?,? (?!(?:with|and|guide|gn)\b)[^.,;:?!\d]{{0,48}}?\b{_GUIDE}\b", re.I)
+    rf"|\b{_GUIDE}\b[^.?!;]{{0,24}}\b(?:drops|falls|goes down|shrinks|comes down) to\b[^.?!;]{{0,16}}\bin {_HSS}\b|\b{_HSS}(?: at 1/\d+)? (?:gives|leaves|makes|allows)\b[^.,;:?!\d]{{0,32}}?\b{_GUIDE}\b|\b(?:in|with|for|at|under) {_HSS}(?: mode)?(?: at 1/\d+)?,? (?!(?:with|and|guide|gn)\b)[^.,;:?!\d]{{0,48}}?\b{_GUIDE}\b", re.I)
 """The guide number that is told holds for that way of firing, with what it costs in it."""
 
 
