@@ -135,7 +135,7 @@ def _ask_something(turn: Turn) -> Answer | None:
         return told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return _answered_from(turn, query) if not query.facts and half_said(query, talk.scene) else None
-    if mostly_unknown(query) and not (asks_of_places(query) or one_is_chosen(query) or asks_in_known_words(query) or half_said(query, talk.scene)) and (not query.asks or not any(f.quantity not in ("number", "count", "distance") and (f.quantity != "film_speed" or f.unit in ("DIN", "GOST", "Weston")) for f in query.facts)):
+    if mostly_unknown(query) and not (asks_of_places(query) or one_is_chosen(query) or asks_in_known_words(query) or half_said(query, talk.scene)) and (not query.asks or not any(f.quantity not in ("number", "count", "distance") and (f.quantity != "film_speed" or f.unit in ("DIN", "GOST")) for f in query.facts)):
         return None
     return _answered_from(turn, query)
 

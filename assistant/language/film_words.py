@@ -35,7 +35,7 @@ def speed_on_scale(number: Fact, scale: str) -> Fact | None:
 
 TOLD = "told"
 """The cue of a speed on a scale that the person told."""
-_EQUALS = Pattern(r"\s*(?:gost |weston )?(?:equals?|equalled|is|was|=|means|meant|makes|stands for|stood for|corresponds to|corresponded to|goes with|matches|for|became|becomes)(?: about| roughly| the same as| like)?\s*(?:iso |asa )?", re.I)
+_EQUALS = Pattern(r"\s*(?:gost )?(?:equals?|equalled|is|was|=|means|meant|makes|stands for|stood for|corresponds to|corresponded to|goes with|matches|for|became|becomes)(?: about| roughly| the same as| like)?\s*(?:iso |asa )?", re.I)
 
 
 def _scale_told(facts: list[Fact], text: str) -> list[Fact]:
@@ -80,7 +80,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
 
 _DEGREES_OR_FRAMES = frozenset({12.0, 15.0, 18.0, 20.0, 21.0, 24.0, 27.0, 30.0, 33.0, 36.0, 39.0})
 """Figures that stand on a film's box as degrees of its speed or as its number of frames, and as no arithmetic speed."""
-_NAMES_SPEED = Pattern(r"\b(?:iso|asa|din|ei|speed|rated|rate|gost|weston|gn|guide|flash|gun|strobe|frames?|exposures?|shots?)\b", re.I)
+_NAMES_SPEED = Pattern(r"\b(?:iso|asa|din|ei|speed|rated|rate|gost|gn|guide|flash|gun|strobe|frames?|exposures?|shots?)\b", re.I)
 _ON_FILM_BOX = Pattern(r"\b(?:film|roll|cassette|cartridge|canister)\b", re.I)
 
 
@@ -260,7 +260,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
-_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?(?:din|gost|weston)\b", re.I)
+_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?(?:din|gost)\b", re.I)
 _FAST_FILM = Phrasings(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 

@@ -12,8 +12,8 @@ from assistant.physics.film import OLD_SCALES
 from assistant.query import Fact
 
 KINDS = frozenset({"number", "film_speed"})
-_SCALE = Pattern(r"\b(?P<scale>gost|weston)\b", re.I)
-_SCALE_AFTER = Pattern(r"[\s,]*(?:(?:on|in|by|of|from|degrees|units|points) )*(?:(?:the|that|this|an?|my|old|soviet|russian|older) )*(?P<scale>gost|weston)\b", re.I)
+_SCALE = Pattern(r"\b(?P<scale>gost)\b", re.I)
+_SCALE_AFTER = Pattern(r"[\s,]*(?:(?:on|in|by|of|from|degrees|units|points) )*(?:(?:the|that|this|an?|my|old|soviet|russian|older) )*(?P<scale>gost)\b", re.I)
 _OWN_ISO = Pattern(r"\b(?:iso|asa|ei|din)(?: (?:of|film|speed))*\s*$", re.I)
 _IS_IN_ISO = Pattern(r"(?:iso|asa|ei)(?: (?:of|film|speed))* ?\d", re.I)
 """A speed that is told in ISO; in "what ISO speed is 90 on the GOST scale?" it is asked."""

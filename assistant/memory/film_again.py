@@ -49,7 +49,7 @@ def pushed_or_pulled(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def scale_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and 18?" after "what is 24 DIN in ISO": a speed on the same old scale."""
     speeds = [f for f in scene.facts if f.quantity == "film_speed"]
-    only = len(scene.facts) == 1 and len(speeds) == 1 and speeds[0].unit in ("DIN", "GOST", "Weston") and bool(scene.asks) and scene.asks[0].quantity == "film_speed"
+    only = len(scene.facts) == 1 and len(speeds) == 1 and speeds[0].unit in ("DIN", "GOST") and bool(scene.asks) and scene.asks[0].quantity == "film_speed"
     numbers = [f for f in query.facts if f.quantity in ("number", "film_speed") and not f.unit]
     if not only or len(numbers) != 1 or len(query.facts) != 1:
         return query, scene

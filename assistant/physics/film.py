@@ -42,7 +42,7 @@ def push_stops(box_speed: float, rated: float) -> float:
     return math.log2(rated / box_speed)
 
 
-OLD_SCALES = {"GOST": 1 / 0.9, "Weston": 1 / 0.8}
+OLD_SCALES = {"GOST": 1 / 0.9}
 """ISO arithmetic for one degree of an old scale, between its marks; values from memory, no source to hand."""
 
 GOST_MARKS: dict[float, float] = {11: 12, 16: 20, 22: 25, 32: 40, 45: 50, 65: 80, 90: 100, 130: 160, 180: 200, 250: 320, 360: 400}
@@ -52,10 +52,10 @@ GOST_MARKS: dict[float, float] = {11: 12, 16: 20, 22: 25, 32: 40, 45: 50, 65: 80
 def iso_from_old_scale(scale: str, number: float) -> float:
     """ISO arithmetic speed for a number on an old scale: by its marks, else by how the scales lie to each other.
 
-    GOST about 0.9 of ISO, Weston about 0.8 (both from memory, no source to hand); any number above nothing.
+    GOST about 0.9 of ISO (from memory, no source to hand); any number above nothing.
 
-    >>> iso_from_old_scale("GOST", 90), iso_from_old_scale("GOST", 65), iso_from_old_scale("Weston", 80)
-    (100.0, 80.0, 100.0)
+    >>> iso_from_old_scale("GOST", 90), iso_from_old_scale("GOST", 65)
+    (100.0, 80.0)
     """
     marks = GOST_MARKS if scale == "GOST" else {}
     return float(marks.get(number, number * OLD_SCALES[scale]))
@@ -64,8 +64,8 @@ def iso_from_old_scale(scale: str, number: float) -> float:
 def old_scale_from_iso(scale: str, speed: float) -> float:
     """The number on an old scale for an ISO arithmetic speed, the same marks and shares the other way (from memory).
 
-    >>> old_scale_from_iso("GOST", 100), old_scale_from_iso("Weston", 100)
-    (90.0, 80.0)
+    >>> old_scale_from_iso("GOST", 100), old_scale_from_iso("GOST", 400)
+    (90.0, 360.0)
     """
     marks = {iso: mark for mark, iso in GOST_MARKS.items()} if scale == "GOST" else {}
     return float(marks.get(speed, speed / OLD_SCALES[scale]))

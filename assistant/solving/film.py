@@ -187,9 +187,9 @@ def _for_filter(query: Query, said: Fact, ask: Ask) -> Solution | None:
 
 
 def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
-    """DIN, and the old GOST and Weston scales."""
+    """DIN, and the old GOST scale."""
     text = query.text.lower()
-    if patterns.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
+    if patterns.search(r"\bgost\b", text) and said.unit in OLD_SCALES:
         told = tuple(f for f in query.all("remark") if said.cue == "told")
         note = f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}" if not told else f"{said.unit} {said.other:g}, by {' for '.join(f'{f.value:g}' for f in told)} as you told it."
         return _done((marks.film_speed(said.value),), said, *told, notes=(note,))
@@ -212,7 +212,6 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
 
 _SCALE_NOTES = {
     "GOST": "the old GOST number is about nine tenths of the ISO number (from memory; a sixth of a stop).",
-    "Weston": "the old Weston number is about four fifths of the ISO number (from memory; a third of a stop).",
 }
 
 
