@@ -278,7 +278,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "distance": lambda f: speak_length(f.value, f.unit) if f.unit in LENGTH else f"{speak_length(f.value, 'ft')} (an estimate)",
     "power": lambda f: f"{scales.speak_power(f.value)} power" if 0 < f.value <= 1 else f"{number(f.value)} power",
     "power_down": lambda f: f"{scales.speak_stops(f.value)} down from full",
-    "film_speed": lambda f: f.said if f.unit == "DIN" and "DIN" in f.said else f"ISO {number(f.value, 4)}",
+    "film_speed": lambda f: (f"{number(scales.din_from_iso(f.value))} DIN or " if f.unit == "DIN" else f"{f.unit} {number(f.other)} or " if f.unit == "GOST" else "") + f"ISO {number(f.value, 4)}",
     "guide_number": lambda f: f"guide number {number(f.value)}" + (f" {f.unit}" if f.unit else ""),
     "shutter": lambda f: f"a shutter of {_seconds(f.value)}",
     "sync": lambda f: f"sync {_seconds(f.value)}",
