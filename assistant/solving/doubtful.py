@@ -31,7 +31,7 @@ from assistant.solving.doubtful_changes import (
     share_taken_for_power,
     won_back_taken_for_loss,
 )
-from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, no_one_of_them, quarter_of_a_mark
+from assistant.solving.doubtful_figures import another_quantity, behind_the_back, beyond_nature, is_nothing, no_one_of_them, only_said_back, quarter_of_a_mark
 from assistant.solving.doubtful_idle import bare_then_worn, far_left_out, left_idle, moved_the_other_way, old_value_kept, wanted_a_yes
 from assistant.solving.doubtful_lights import (
     exposure_turned_idle,
@@ -381,7 +381,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (deed_left_out, frozenset({"aperture", "power", "distance", "stops", "factor"}), frozenset({"losses"}), TAKES_LIGHT),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
-    (left_idle, None, None, None),
+    (left_idle, None, None, None), (only_said_back, frozenset({"distance"}), None, frozenset({"distance"})), (behind_the_back, None, None, frozenset({"distance"})),
     (bare_then_worn, frozenset({"aperture", "distance", "power"}), frozenset({"falloff", "change"}), frozenset({"modifier"})),
     (far_left_out, None, frozenset({"relations"}), None),
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),

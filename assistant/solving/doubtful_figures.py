@@ -89,3 +89,18 @@ def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
     if first == "stops" and found.topic == "losses" and "loss" in whole.cues:
         return False  # "what does it cost" names no quantity
     return bool(asked) and found.topic not in ("time", "which_of_two") and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)
+
+
+def only_said_back(said: Query, whole: Query, found: Solution) -> bool:
+    """"the guide number comes down to 12 metres … how far from it?", and 12 m: the only length told, found as the place, was of another thing."""
+    first, lengths = found.answers[0], [f for f in said.facts if f.quantity == "distance" and not f.bad]
+    if any(f.quantity in ("stops", "relation", "loss") for f in found.used):
+        return False  # two stops less from 3 m: 3 m more
+    return not first.of and isinstance(first.value, float) and len(lengths) == 1 and not lengths[0].of and lengths[0].unit == first.unit and math.isclose(lengths[0].value, first.value, rel_tol=1e-6)
+
+
+def behind_the_back(said: Query, whole: Query, found: Solution) -> bool:
+    """A front row that is farther from the light than the back row: the places were not those of rows."""
+    front = [f.value * LENGTH.get(f.unit, 1.0) for f in found.used if f.quantity == "distance" and f.of == "front"]
+    back = [f.value * LENGTH.get(f.unit, 1.0) for f in found.used if f.quantity == "distance" and f.of == "back"]
+    return bool(front and back) and max(front) > min(back)
