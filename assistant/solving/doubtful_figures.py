@@ -96,11 +96,11 @@ def only_said_back(said: Query, whole: Query, found: Solution) -> bool:
     first, lengths = found.answers[0], [f for f in said.facts if f.quantity == "distance" and not f.bad]
     if any(f.quantity in ("stops", "relation", "loss") for f in found.used):
         return False  # two stops less from 3 m: 3 m more
-    return not first.of and isinstance(first.value, float) and len(lengths) == 1 and not lengths[0].of and lengths[0].unit == first.unit and math.isclose(lengths[0].value, first.value, rel_tol=1e-6)
+    return not first.of and isinstance(first.value, float) and len(lengths) == 1 and not lengths[0].of and math.isclose(lengths[0].value, first.value * LENGTH.get(first.unit, 1.0), rel_tol=1e-6)
 
 
 def behind_the_back(said: Query, whole: Query, found: Solution) -> bool:
     """A front row that is farther from the light than the back row: the places were not those of rows."""
-    front = [f.value * LENGTH.get(f.unit, 1.0) for f in found.used if f.quantity == "distance" and f.of == "front"]
-    back = [f.value * LENGTH.get(f.unit, 1.0) for f in found.used if f.quantity == "distance" and f.of == "back"]
+    front = [f.value for f in found.used if f.quantity == "distance" and f.of == "front"]
+    back = [f.value for f in found.used if f.quantity == "distance" and f.of == "back"]
     return bool(front and back) and max(front) > min(back)
