@@ -55,7 +55,7 @@ from assistant.solving.doubtful_shares import (
     which_of_them_stays,
 )
 from assistant.solving.doubtful_unread import amount_not_read
-from assistant.solving.doubtful_words import against_what_was_asked
+from assistant.solving.doubtful_words import against_what_was_asked, moved_against_the_light
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -386,7 +386,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (far_left_out, None, frozenset({"relations"}), None),
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),
     (quarter_of_a_mark, None, None, frozenset({"shutter"})),
-    (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})),
+    (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})), (moved_against_the_light, frozenset({"distance"}), None, frozenset({"distance"})),
     (old_value_kept, None, frozenset({"ambient", "falloff", "relations", "lamps"}), frozenset({"stops", "relation"})), (wanted_a_yes, None, None, None), (amount_not_read, frozenset({"aperture", "distance", "guide_number", "film_speed"}), None, None),
     (exposure_turned_idle, frozenset({"aperture", "shutter"}), frozenset({"ambient", "film"}), None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),

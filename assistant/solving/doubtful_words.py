@@ -6,6 +6,7 @@ from assistant.patterns import Pattern
 from assistant.query import TAKES_LIGHT, Query
 from assistant.solving.solution import Solution
 from assistant.solving.to_be_added import asks_to_add
+from assistant.units import LENGTH
 
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _WHICH_MORE = Pattern(r"\b(?:which|who|what)\b[^.?!]{0,60}\b(?:faster|brighter|stronger|hotter|more (?:\w+ )?(?:light|exposure))\b[^?]*\bby (?:how (?:many|much)|what)\b")
@@ -54,6 +55,21 @@ def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
     asked = _ASKED_WITHOUT.search(words)
     return asked is not None and _SET_WITH_IT.search(asked[0]) is None and first.value < read[0].value
 
+_LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much)\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|under|below|reduce\w*|dim|cut|darken\w*|down|beneath)\b")
+_MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little)\b|\b(?:more|brighter|stronger|hotter|lighter|over|above|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
+
+_OF_SOMETHING_ELSE = Pattern(r"\b(?:was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power)\b")
+"""Asked for where it was, or to make up for another change."""
+
+
+def moved_against_the_light(said: Query, whole: Query, found: Solution) -> bool:
+    """"it's too strong, i want a stop less", and the lamp put closer; or more light wanted, and it goes back."""
+    if len(found.answers) < 2 or found.answers[1].of != "move" or found.answers[0].of or not isinstance(found.answers[0].value, float):
+        return False
+    words, told = said.text.lower(), [f.value for f in found.used if f.quantity == "distance"]
+    less, more = _LESS_LIGHT.search(words) is not None, _MORE_LIGHT.search(words) is not None
+    there = found.answers[0].value * LENGTH.get(found.answers[0].unit, 1.0)
+    return less is not more and len(told) == 1 and _OF_SOMETHING_ELSE.search(words) is None and (there < told[0] * 0.999 if less else there > told[0] * 1.001)
 
 
 def against_what_was_asked(said: Query, whole: Query, found: Solution) -> bool:
