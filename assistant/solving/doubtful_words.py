@@ -58,7 +58,7 @@ def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
 _LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much)\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|under|below|reduce\w*|dim|cut|darken\w*|down|beneath)\b")
 _MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little)\b|\b(?:more|brighter|stronger|hotter|lighter|over|above|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
 
-_OF_SOMETHING_ELSE = Pattern(r"\b(?:was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power)\b")
+_OF_SOMETHING_ELSE = Pattern(r"\b(?:was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power|than (?:i|we) (?:want|need|like|care)\w*)\b")
 """Asked for where it was, or to make up for another change."""
 
 
