@@ -64,7 +64,7 @@ _OF_SOMETHING_ELSE = Pattern(r"\b(?:was|were|before|originally|at first|used to|
 
 def moved_against_the_light(said: Query, whole: Query, found: Solution) -> bool:
     """"it's too strong, i want a stop less", and the lamp put closer; or more light wanted, and it goes back."""
-    if len(found.answers) < 2 or found.answers[1].of != "move" or found.answers[0].of or not isinstance(found.answers[0].value, float):
+    if len(found.answers) < 2 or found.answers[1].of != "move" or found.answers[0].of or not isinstance(found.answers[0].value, float) or "backdrop" in whole.cues or any(f.of in ("backdrop", "back") for f in whole.facts):
         return False
     words, told = said.text.lower(), [f.value for f in found.used if f.quantity == "distance"]
     less, more = _LESS_LIGHT.search(words) is not None, _MORE_LIGHT.search(words) is not None
