@@ -31,7 +31,7 @@ _THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? 
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of(?! (?:the |my |that |a )?(?:\w+ )?{LAMP}))\b(?:\W+{PEOPLE})?", re.I)
 SO_LONG = r"(?:long )?(?:line|row|queue|bench|table|counter|rank|file|pew|spread)(?= (?:of|with|is|and)\b|[,.;?!])|along\b|down the (?:line|row|bench|table|length)\b"
 """After the length of a row of people or things, or of the way along it: "a 3 m line of dancers", "1.5 m along"."""
-_APART = Pattern(rf"^\W*(?:{SO_LONG}|apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|spacing|intervals?\b|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
+_APART = Pattern(rf"^\W*(?:{SO_LONG}|apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|spacing|intervals?\b|long\b|(?:of |in )?depth\b|(?:from )?end to end\b|from (?:one )?end to (?:the )?other\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
 _FURTHER = Pattern(r"^[^\w,;]*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^[^\w,;]*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:(?!{_SOMEBODY})\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to|in front of)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
