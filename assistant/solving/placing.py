@@ -52,6 +52,9 @@ class Scene:
         said = [f for f in (self.near_fact, self.far_fact) if f.origin == "said"]
         if known.origin == "kept" and len(said) == 1:
             return said[0] is self.far_fact  # "and those at 6 m?": it was read where they stood before
+        again = next((f for f in self.used if f.quantity == "distance" and f not in said and f.origin == "said" and f.sentence == known.sentence), None)
+        if again is not None and len(said) == 2 and _apart(known, again, text) < 100:
+            return again.value == self.near_fact.value  # "from 2 m to 4 m. At 2 m I had f/11": the place is said once more with its reading
         if self.moved and not _WAS_ASKED.search(text):  # "from 2 m to 2.8 m, I had f/8": where it came from
             return self.far_fact.cue != "from" if _moving(self.near_fact, self.far_fact) else True
         before = text[: known.start]
@@ -126,7 +129,7 @@ def _apart(known: Fact, place: Fact, text: str) -> int:
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
     lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad] or _of_the_one_moved(query)
-    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
+    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if len({f.value for f in lengths}) > 1 or patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]
