@@ -131,7 +131,7 @@ def _last(pattern: str, text: str) -> int:
 def _last_row(text: str) -> str:
     places = [(max((m.start() for m in pattern.finditer(text)), default=-1), of) for of, pattern in _ROWS]
     place, of = max(places)
-    subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him)\b|{LAMP}", text)
+    subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him|who)\b|{LAMP}", text)
     return of if place >= 0 and (of != "backdrop" or place > subject) else ""
 
 
