@@ -31,7 +31,7 @@ _THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? 
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of(?! (?:the |my |that |a )?(?:\w+ )?{LAMP}))\b(?:\W+{PEOPLE})?", re.I)
 SO_LONG = r"(?:long )?(?:line|row|queue|bench|table|counter|rank|file|pew|spread)(?= (?:of|with|is|and)\b|[,.;?!])|along\b|down the (?:line|row|bench|table|length)\b"
 """After the length of a row of people or things, or of the way along it: "a 3 m line of dancers", "1.5 m along"."""
-_APART = Pattern(rf"^\W*(?:{SO_LONG}|apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|spacing|intervals?\b|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
+_APART = Pattern(rf"^\W*(?:{SO_LONG}|apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|spacing|intervals?\b|long\b|(?:of |in )?depth\b|(?:from )?end to end\b|from (?:one )?end to (?:the )?other\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
 _FURTHER = Pattern(r"^[^\w,;]*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^[^\w,;]*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:(?!{_SOMEBODY})\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to|in front of)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
@@ -76,7 +76,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     return ("distance", found) if found else None
 
 
-_MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about )*$", re.I)
+_MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |from |to |another |a further |about |only |just )*$", re.I)
 
 
 _BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)
@@ -131,7 +131,7 @@ def _last(pattern: str, text: str) -> int:
 def _last_row(text: str) -> str:
     places = [(max((m.start() for m in pattern.finditer(text)), default=-1), of) for of, pattern in _ROWS]
     place, of = max(places)
-    subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him)\b|{LAMP}", text)
+    subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him|who)\b|{LAMP}", text)
     return of if place >= 0 and (of != "backdrop" or place > subject) else ""
 
 

@@ -173,8 +173,8 @@ _COMPARED = frozenset({"key", "fill", "hair", "rim", "kicker", "background", "ba
 def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
     """"power for one over?": stops, though the word was left out, where lights are compared."""
     found = _SO_MANY_OVER.search(text)
-    if found is None or not any(f.of in _COMPARED for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
-        return facts
+    if found is None or not any(f.of in _COMPARED for f in facts) or any(f.quantity in ("stops", "relation") or f.quantity == "loss" and f.start < found.start("many") < f.end for f in facts):
+        return facts  # "takes it a stop and a half over" has its stops
     made = Fact("stops", STOPS_SPOKEN[found["many"].lower()], cue="more" if found["way"].lower() in ("over", "above") else "less", start=found.start("many"), end=found.end(), said=found.group())
     return _put(facts, found, [made])
 

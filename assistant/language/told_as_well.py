@@ -81,7 +81,7 @@ def than_it_was(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     too = _TOO.search(text[: told[0].start]) or _TOO_AFTER.match(text, told[0].end)
     if too is not None and _WHERE.search(text):
-        return [replace(f, quantity="stops", cue="less" if too["much"] or too.groupdict().get("more") else "more") if f is told[0] else f for f in facts]
+        return [replace(f, quantity="stops", cue="more" if too["much"] or too.groupdict().get("more") else "less") if f is told[0] else f for f in facts]
     if not _WANTS_IT.search(text[: told[0].start]) or not _WHERE.search(text) or _ANOTHER.search(text):
         return facts
     way = told[0].cue if told[0].quantity == "relation" else "less"

@@ -86,11 +86,16 @@ def one_row_moved_from(facts: list[Fact], text: str) -> list[Fact]:
     places = [f for f in facts if f.quantity == "distance"]
     rows = {f.of for f in places} - {""}
     bare = [f for f in places if not f.of]
-    if len(places) != 2 or len(rows) != 1 or not rows <= {"front", "back"} or any(f.quantity in ("gap", "rows", "length_range") for f in facts) or bare and not (bare[0].start > places[0].start and _CARRIED.search(text[places[0].end : bare[0].start])):
+    if len({f.value for f in places}) != 2 or len(rows) != 1 or not rows <= {"front", "back"} or any(f.quantity in ("gap", "rows", "length_range") for f in facts):
         return facts
-    return [replace(f, of="") if f in places else f for f in facts]
+    from_to = _FROM.search(text[: places[0].start]) is not None and _ON_TO.fullmatch(text, places[0].end, places[1].start) is not None
+    if not from_to and (len(places) != 2 or bare and not (bare[0].start > places[0].start and _CARRIED.search(text[places[0].end : bare[0].start]))):
+        return facts
+    return [replace(f, of="", cue="from" if from_to and f is places[0] else f.cue) if f in places else f for f in facts]
 
 
+_FROM = Pattern(r"\bfrom (?:about |just )?$", re.I)
+_ON_TO = Pattern(r"(?: (?:away|off|from (?:the|my) \w+(?: row)?))? (?:back |out |in |up |on )?to (?:about |just )?", re.I)
 _CARRIED = Pattern(r"\b(?:mov|carr|pull|push|shift|tak|took|bring|brought|drag|walk|go|going|went|back|step|slid|put)\w*\b", re.I)
 
 

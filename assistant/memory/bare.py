@@ -299,6 +299,19 @@ def of_a_move(scene: Scene) -> bool:
     return bool(scene.asks) and scene.asks[0].quantity == "distance" and "stops" in kinds and not kinds & {"guide_number", "aperture"}
 
 
+_TOO = Pattern(r"\btoo (?:(?P<much>bright|hot|strong|much|light|high|powerful)|dark|dim|weak|little|low|faint|thin)\b", re.I)
+
+
+def put_right(text: str) -> str:
+    """"a stop too bright": the way that the light is to change, "more" or "less"; empty where nothing is said to be wrong.
+
+    >>> put_right("and if it's too dark by two stops?")
+    'more'
+    """
+    too = _TOO.search(text)
+    return "" if too is None else "less" if too["much"] else "more"
+
+
 def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"one stop under instead", "make that two stops under": the relation that stands, changed."""
     old = next((f for f in reversed(scene.facts) if f.quantity in ("relation", "stops")), None)
@@ -307,5 +320,5 @@ def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue or moved):
         return query, scene
     step = steps[0]
-    new = replace(old, value=step.value, to="move" if moved else old.to, cue=step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
+    new = replace(old, value=step.value, to="move" if moved else old.to, cue=moved and put_right(query.text) or step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
     return replace(query, facts=tuple(new if f is step else f for f in query.facts)), scene

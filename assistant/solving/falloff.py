@@ -144,7 +144,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()
     if scene.of == "background":
         notes = (looks(lost),)
-    return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, value if brighter_by_name(query) else lost, of), notes=notes, working=(step,))
+    return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost if brighter_by_name(query) is None else value, of), notes=notes, working=(step,))
 
 
 _BEHIND_IT = Pattern(r"\b(?:darker|under|below|less|lose|dimmer|fall\w*|brighter)\b[^.?!]{0,40}\b(?:wall|curtains?|drapes?|canvas|panelling|hedge|fence|cloth)\b", re.I)
@@ -165,10 +165,12 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
     text = query.text
     if _COMPENSATE.search(text) and not scene.rows:
         return -lost
+    named = brighter_by_name(query) if not scene.moved and not scene.rows else None
+    if named is not None:
+        return abs(lost) if named else -abs(lost)
     if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)|how many stops (?:is|are|will|would) (?:the |my )?(?:front|first|near\w*)\b[^?]{0,40}\b(?:over|brighter|hotter|too bright)", text, re.I) and not scene.moved:
         return abs(lost)
-    named = brighter_by_name(query) if not scene.moved and not scene.rows else None
-    return lost if named is None else abs(lost) if named else -abs(lost)
+    return lost
 
 
 # --- distances -----------------------------------------------------------------------------------

@@ -225,7 +225,7 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     lamp, other = lamps[asked], lamps[against if asked == one else one]
     aim = _reading(other, query, alike)
     if len(said) == 2:  # "it is two stops over the key on a quarter: what power brings it level?"
-        if lamp.reading is not None and aim is not None or said[0].stops == 0.0 or alike:
+        if lamp.reading is not None and aim is not None or alike:
             return None
         first = _subject(query.text, lamps, named, said[0], _compared_with(query.text, named, said[0].end))
         return _done(query, ask, lamp, stops - (said[0].stops if asked == first else -said[0].stops)) or _lacks(query, ask, lamp)

@@ -130,6 +130,8 @@ _FROM = Pattern(r"\b(?:from|was|were|stood|hung|sat|had been|used to be|at first
 _WISHED = Pattern(r"\b(?:want\w*|need\w*|should|must|like|may|can|so that|so as|in order|to (?:be|get|lose|gain|have|make)|prefer)\b", re.I)
 _SENTENCE = Pattern(r"[.;?!](?=\s|$)")
 _TOO = Pattern(r"\s*too\b", re.I)
+_TOO_BY = Pattern(r"\btoo (?:bright|dark|hot|strong|weak|dim|light|much|little)(?: by)?(?: (?:about|just|only|some))*\s*$", re.I)
+"""Round the stops that are to be made good: where it should stand is asked, and not where it is so."""
 _TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read)|(?:before|until|till|without)(?: (?:i|it|he|she|they|we|the \w+|her|his|my))?(?:(?: \w+)?'s| is| are| am|'re| \w*(?:los(?:es?|ing)|drop(?:s|ping)?|f[ae]ll(?:s|ing)?|gain(?:s|ing)?|com(?:es?|ing)|go(?:es|ing)?|read(?:s|ing)?|get(?:s|ting)?)))\b[^.;?!,]{0,30}$", re.I)
 _CAME_OUT = Pattern(r"\b(?:came|turned|has come|had come) out (?:about |just |nearly )?$", re.I)
 _SOMEBODY = frozenset({"she", "he", "they"})
@@ -138,7 +140,7 @@ _OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})
 
 def _is_wished(query: Query, said: Fact, asked: tuple[int, int]) -> bool:
     """Whether the difference is what is to come about, and not told."""
-    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[asked[1] if asked[1] <= said.start else 0 : said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None and _CAME_OUT.search(query.text[: said.start]) is None
+    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[asked[1] if asked[1] <= said.start else 0 : said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TOO_BY.search(query.text[: said.start]) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None and _CAME_OUT.search(query.text[: said.start]) is None
 
 
 def _moved(query: Query, asked: tuple[int, int]) -> Pair | None:

@@ -52,6 +52,9 @@ class Scene:
         said = [f for f in (self.near_fact, self.far_fact) if f.origin == "said"]
         if known.origin == "kept" and len(said) == 1:
             return said[0] is self.far_fact  # "and those at 6 m?": it was read where they stood before
+        again = next((f for f in self.used if f.quantity == "distance" and f not in said and f.origin == "said" and f.sentence == known.sentence), None)
+        if again is not None and len(said) == 2 and _apart(known, again, text) < 100:
+            return again.value == self.near_fact.value  # "from 2 m to 4 m. At 2 m I had f/11": the place is said once more with its reading
         if self.moved and not _WAS_ASKED.search(text):  # "from 2 m to 2.8 m, I had f/8": where it came from
             return self.far_fact.cue != "from" if _moving(self.near_fact, self.far_fact) else True
         before = text[: known.start]
@@ -126,7 +129,7 @@ def _apart(known: Fact, place: Fact, text: str) -> int:
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
     lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad] or _of_the_one_moved(query)
-    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
+    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if len({f.value for f in lengths}) > 1 or patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]
@@ -185,6 +188,11 @@ _LAST_BEHIND: tuple[tuple[Pattern, Pattern], ...] = (
 """Round a gap that reaches from end to end, however many rows there are: "the back row stands 1.5 m behind the front one"."""
 
 
+_DEEP_AFTER = Pattern(r"\W*(?:deep|(?:in|of) depth|long|(?:from )?end to end|from (?:one )?end to (?:the )?other)\b", re.I)
+_DEPTH_BEFORE = Pattern(r"\bdepth(?: is| of|:|,| being)*(?: about| only| some)* $|\b(?:take up|takes up|taking up|fill|fills|occupy|occupies|cover|covers)(?: about| only| some| all of)* $", re.I)
+"""Round how deep they all stand together: "three rows take up 1.5 m in depth"."""
+
+
 _ORDINALS = ("second", "third", "fourth", "fifth")
 _ORDER = ("front row", "second row", "third row", "fourth row", "fifth row")
 
@@ -203,7 +211,7 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else float(numbered or 1)
     beside = query.text[max(0, gap.start - 40) : gap.start], query.text[gap.end : gap.end + 40]
-    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None or any(last.search(beside[0]) and behind.match(beside[1]) for last, behind in _LAST_BEHIND) or patterns.match(r"\W*deep\b", beside[1], re.I) is not None and "each" not in beside[0].lower()  # "1.2 m from front to back"
+    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None or any(last.search(beside[0]) and behind.match(beside[1]) for last, behind in _LAST_BEHIND) or (_DEEP_AFTER.match(beside[1]) or _DEPTH_BEFORE.search(beside[0])) is not None and "each" not in beside[0].lower() + beside[1].lower()[:12]  # "1.2 m from front to back"
     depth = gap.value * (many - 1 if many > 2 and not whole else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")

@@ -42,12 +42,26 @@ def _before(text: str, fact: Fact, since: int) -> str:
 _IS_BRIGHTER = Pattern(r"\bhow (?:many stops|much) (?:is|are|will|would|does|do) (?P<who>[^?.;,]{2,40}?) (?:be |get |look |come out )?(?:brighter|hotter|stronger|more)\b", re.I)
 
 
+_PARTED_BY = Pattern(r"\b(?:than|over|under|above|below|outshines?|compared (?:with|to)|against)\b(?:(?!\band\b)[^;:?!.])*$", re.I)
+"""What parts the one that is asked of from the one that it is held against."""
+
+
 def brighter_by_name(query: Query) -> bool | None:
-    """"by how many stops is the bread stall brighter?": whether the one that is named stands nearer to the light; None where neither is."""
+    """"by how many stops is the bread stall brighter?": whether the one that is asked of stands nearer to the light; None where the words do not say which that is.
+
+    It is the one that is named, or the one before "than": "how many stops darker is the bow at 8 feet than the cox at 4".
+    """
     told = sorted(query.all("distance"), key=lambda f: f.start)
-    asked = _IS_BRIGHTER.search(query.text) if len(told) == 2 else None
+    if len(told) != 2:
+        return None
+    asked = _IS_BRIGHTER.search(query.text)
     named = named_in(asked["who"].lower(), spoken_of(query.text[: asked.start()], told[0], told[1])) if asked is not None else -1
+    if named < 0 and _HOW_MUCH.search(query.text[: told[0].start]) and _PARTED_BY.search(query.text, told[0].end, told[1].start):
+        named = 0
     return None if named < 0 else told[named].value <= told[1 - named].value
+
+
+_HOW_MUCH = Pattern(r"\bhow (?:many stops|much|far)\b(?:(?!\b(?:moved?|if|when)\b)[^?.;])*$", re.I)
 
 
 _PARTS = Pattern(r"[,;:?!]|[.](?!\d)|\b(?:but|then|now)\b", re.I)
