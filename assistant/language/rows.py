@@ -76,7 +76,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     return ("distance", found) if found else None
 
 
-_MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about )*$", re.I)
+_MOVED_BACK = Pattern(r"\b(?:mov|pull|shift|step|tak|took|bring|brought|walk|push|carr|drag|put|draw|drew|go|went|com|came)\w* (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about |from |to )*$", re.I)
 
 
 _BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)

@@ -157,6 +157,9 @@ _IN_THE_DARK = Pattern(r"\bin (?:an?|the) (?:otherwise |completely |totally |pit
 _PARTS_A_SECOND = {"half a": "0.5", "half an": "0.5", "a": "1", "an": "1", "one": "1", "a quarter of a": "0.25", "one and a half": "1.5"}
 _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half) (?P<unit>metres?|meters?|foot|feet|yards?) (?:per|a|every|each) second\b", re.I)
 """How fast something goes, in words."""
+_MOVED_FROM_ROW = Pattern(
+    rf"(?P<moved>\b(?:mov|pull|push|tak|took|bring|brought|draw|drew|drag|shift|carr|walk|wheel|go|goes|going|went|com|came|roll|slid|inch|edg)\w*\b(?: (?:the|my|that|this))?[^.;?!\d]{{0,30}} from {_SO_FAR_BEHIND} (?:away |off )?(?:(?:out|back) )?to {_SO_FAR_BEHIND.replace('far', 'new')})(?: away)? from (?:the |my |our )?(?:front|first|nearest|near|closest)(?: (?:row|one|people|person|lot))?\b(?! to\b)", re.I)
+"""Both places of a light that is moved, from one and the same row: it is the subject."""
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
@@ -169,6 +172,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
+    ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
