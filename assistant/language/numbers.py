@@ -226,8 +226,17 @@ _LIGHT_NOUNS = ("flash", "light", "strobe", "head", "lamp", "gun", "unit")
 
 
 _ONE_AFTER = frozenset("back front rear near nearest nearer far farther farthest furthest further close closest closer first second last middle other left right this that which every next same new old main".split())
-_COUNTED_BY_ONE = frozenset("stop stops third half quarter and point over hundred metre metres meter meters foot feet ft m yard light flash pop second minute f - /".split())
+_COUNTED_BY_ONE = frozenset("stop stops third half quarter point over hundred metre metres meter meters foot feet ft m yard light flash pop second minute f - /".split())
 """After "the back" a "one" is somebody, unless it counts what follows: "the back one stop under"."""
+
+
+_A_PART_MORE = frozenset("a an one two 1 2 1/2 1/3 2/3 half third quarter".split())
+
+
+def _counts(pieces: list[Raw], place: int) -> bool:
+    """Whether a "one" before that place counts something: "one stop", "one and a half"; not "the front one and no more"."""
+    word = text_at(pieces, place)
+    return word in _COUNTED_BY_ONE or word == "and" and text_at(pieces, place + 1) in _A_PART_MORE
 
 
 _SINGLE_OF = frozenset("pop flash burst dump firing head light lamp unit".split())
@@ -263,7 +272,7 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
         return _decimal(pieces, place, place, "0")
     if word not in SMALL and word not in TENS and word not in SCALES:
         return None
-    if word == "one" and before and before[-1].text in _ONE_AFTER and text_at(pieces, place + 1) not in _COUNTED_BY_ONE:
+    if word == "one" and before and before[-1].text in _ONE_AFTER and not _counts(pieces, place + 1):
         return None
     if word == "one" and _one_of_several(pieces, place):
         return None

@@ -55,7 +55,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     """
     if _NOT_THE_KEY.search(before):
         return None
-    if _THE_LENS.match(after) or _LAMP_TO.search(before):
+    if _THE_LENS.match(after) or _LAMP_TO.search(before) or _FROM_HERE.search(before) and _TO_THERE.match(after):
         return None
     if _BEHIND_A_ROW.match(after) and not patterns.search(WALL, before[-30:], re.I):
         return ("gap", "back")  # "a row 1 m behind the first", "the others stand 2 m behind it"
@@ -79,6 +79,9 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
 _MOVED_BACK = Pattern(r"\b(?:mov|pull|shift|step|tak|took|bring|brought|walk|push|carr|drag|put|draw|drew|go|went|com|came)\w* (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about |from |to )*$", re.I)
 
 
+_FROM_HERE = Pattern(r"\bfrom (?:about )?$", re.I)
+_TO_THERE = Pattern(r"\W*(?:away |off )?(?:(?:out|back|in) )?to (?:about )?(?:$|\d)", re.I)
+"""Round where a thing came from: "take the light back from 5 ft to 10 ft" speaks of no row at the back."""
 _BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
 

@@ -84,8 +84,8 @@ _STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|
 _GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
 """A way between two things: it is measured like any other."""
 _ROW_NAMES = Pattern(
-    r"\b(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|nearest|farthest|furthest|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))"
-    r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$| \d)", re.I)
+    r"\b(?!(?:near|far) bank\b)(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|near|far|nearest|farthest|furthest|closest|foremost|hindmost|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))\b"
+    r"(?!-| (?:of (?:light|sight|fire)|holidays?|managers?|press\w*|drawings?|dancers?|vaults?|notes?|judges?|clerks?|robber\w*|seats?|tests?)\b)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
 _ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
 """Where rows are spoken of, one of them."""
@@ -160,6 +160,8 @@ _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half)
 _MOVED_FROM_ROW = Pattern(
     rf"(?P<moved>\b(?:mov|pull|push|tak|took|bring|brought|draw|drew|drag|shift|carr|walk|wheel|go|goes|going|went|com|came|roll|slid|inch|edg)\w*\b(?: (?:the|my|that|this))?[^.;?!\d]{{0,30}} from {_SO_FAR_BEHIND} (?:away |off )?(?:(?:out|back) )?to {_SO_FAR_BEHIND.replace('far', 'new')})(?: away)? from (?:the |my |our )?(?:front|first|nearest|near|closest)(?: (?:row|one|people|person|lot))?\b(?! to\b)", re.I)
 """Both places of a light that is moved, from one and the same row: it is the subject."""
+_BETWEEN_LINES = Pattern(r"\b(?P<between>between (?:the |my |our |these )?|from )(?:(?P<first>line to line|bench to bench|tier to tier|rank to rank|pew to pew)|(?:lines|tiers|ranks|pews|benches))\b", re.I)
+_EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker) or (?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker)|either way)(?=\s*(?:$|[?,;]))", re.I)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
@@ -172,7 +174,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
-    ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
+    (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
+    (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
