@@ -122,7 +122,7 @@ def _is_gap(before: str, after: str) -> bool:
     lamp_before = _last(LAMP, before) > _last(rf"{WALL}|{BACK}|\b(?:she|he|they|subject|sitter|model|her|him|group)\b", before)
     if _BEHIND.search(after) and not lamp_before:
         return True
-    if _FURTHER.search(after) and row_before:
+    if _FURTHER.search(after) and (row_before or patterns.search(MIDDLE, before, re.I)):
         return True
     return bool(_FROM_WALL.search(after)) and not lamp_before and not row_before
 
@@ -167,7 +167,7 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
     """The words of the same sentence before and after a place, between two other quantities."""
     before = patterns.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
     if floor:  # "9 ft from the wall and 3 ft": the wall belongs to the nine feet
-        before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
+        before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\b(?:and|but|keep|keeps|hold|holds|leave|leaves|get|gets|bring|brings)\b)", "", before)
     after = patterns.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
     return before, after
 

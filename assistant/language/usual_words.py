@@ -161,6 +161,8 @@ _MOVED_FROM_ROW = Pattern(
     rf"(?P<moved>\b(?:mov|pull|push|tak|took|bring|brought|draw|drew|drag|shift|carr|walk|wheel|go|goes|going|went|com|came|roll|slid|inch|edg)\w*\b(?: (?:the|my|that|this))?[^.;?!\d]{{0,30}} from {_SO_FAR_BEHIND} (?:away |off )?(?:(?:out|back) )?to {_SO_FAR_BEHIND.replace('far', 'new')})(?: away)? from (?:the |my |our )?(?:front|first|nearest|near|closest)(?: (?:row|one|people|person|lot))?\b(?! to\b)", re.I)
 """Both places of a light that is moved, from one and the same row: it is the subject."""
 _BETWEEN_LINES = Pattern(r"\b(?P<between>between (?:the |my |our |these )?|from )(?:(?P<first>line to line|bench to bench|tier to tier|rank to rank|pew to pew)|(?:lines|tiers|ranks|pews|benches))\b", re.I)
+_THE_CLOSEST = Pattern(r"\bwhat(?:['’]?s| is) the (?:(?P<close>closest|nearest)|farthest|furthest)(?: (?:place|point|spot|distance))?(?: that| away| off| back)? (?P<what>(?:the|my|a|that|this) [a-z]+(?: (?:light|lamp|head))?|i|we|it) (?P<can>can|could|may|might|should|must|dare)\b", re.I)
+"""How close, said by the closest place: "what's the closest the lamp can be?"."""
 _EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker) or (?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker)|either way)(?=\s*(?:$|[?,;]))", re.I)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
@@ -175,6 +177,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
+    (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),
     (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
