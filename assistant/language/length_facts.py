@@ -147,7 +147,7 @@ _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|p
 """Up to a place, which is no limit: "the back ones shuffle up to 10 feet"."""
 
 
-_OF_A_STUDIO = Pattern(r"(?:studio|room|hall) (?:head|flash|strobe|light|lamp|unit|pack|monobloc|kit|ceiling|floor|portraits?|shot|set-?up)s?\b", re.I)
+_OF_A_STUDIO = Pattern(r"(?:studio|room|hall) (?:head|flash|strobe|light|lamp|unit|pack|monobloc|kit|ceiling|floor|wall|backdrop|background|portraits?|shot|set-?up)s?\b", re.I)
 
 
 def _room_limit(place: Place) -> Fact | None:

@@ -163,6 +163,13 @@ _MOVED_FROM_ROW = Pattern(
 _BETWEEN_LINES = Pattern(r"\b(?P<between>between (?:the |my |our |these )?|from )(?:(?P<first>line to line|bench to bench|tier to tier|rank to rank|pew to pew)|(?:lines|tiers|ranks|pews|benches))\b", re.I)
 _THE_CLOSEST = Pattern(r"\bwhat(?:['’]?s| is) the (?:(?P<close>closest|nearest)|farthest|furthest)(?: (?:place|point|spot|distance))?(?: that| away| off| back)? (?P<what>(?:the|my|a|that|this) [a-z]+(?: (?:light|lamp|head))?|i|we|it) (?P<can>can|could|may|might|should|must|dare)\b", re.I)
 """How close, said by the closest place: "what's the closest the lamp can be?"."""
+_SYNCS_FINE = Pattern(r"(?P<time>\b1/\d{2,3}(?: ?s| sec(?:ond)?)?)(?:,? (?:which|that|and that|and it|it)|,) syncs?(?: (?:fine|well|ok|okay|all right|alright|properly|nicely|happily|safely|with (?:the|my) (?:flash|heads?|strobes?)))*\b", re.I)
+"""Of a time that is told: no sync speed is asked."""
+_READ_ON = Pattern(
+    r"\bwhat (?P<how>should|must|would|will|do|am) (?:(?:i|we) (?:to )?(?:read|see|meter|measure|get)|(?:the|my) meter (?:read|say|show)) (?:on|off|from|at|over) (?P<what>(?:the|my) (?:white |grey |gray |black |studio |paper |back )?(?:backdrop|background|wall|paper|cloth|curtain|screen|seamless|canvas|backcloth)) (?P<so>to have it|to get it|to make it|to put it|for it to be|if it is to be|if it's to be|so (?:that )?it(?:'s| is))\b", re.I)
+"""What a thing reads that is to come out so much darker: "what should I read on the wall to have it a stop under?"."""
+_HOW_HIGH = Pattern(r"\bhow high(?: up)? (?:above|over) (?P<whom>(?:the |my |her |his |their )?(?:crown(?: of (?:the |her |his )?head)?|head|hair|sitter|subject|model|face|table|cake|plate|dish)|him|her|them|it) (?=(?:should|must|does|do|can|would|will|may|to|has|is|ought)\b)", re.I)
+"""A way from a light straight up."""
 _EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker) or (?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker)|either way)(?=\s*(?:$|[?,;]))", re.I)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
@@ -178,6 +185,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
     (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),
+    (("sync",), _SYNCS_FINE, r"\g<time>"), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} {found['what']} read to be"),
+    (("ow high",), _HOW_HIGH, r"how far from \g<whom> "),
     (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
