@@ -97,8 +97,7 @@ def apart(text: str, facts: tuple[Fact, ...]) -> list[Apart]:
     for fact in facts:
         if fact.quantity == "ratio":
             found += _as_ratio(fact, text, facts)
-            continue
-        way = _WAY_AFTER.match(text, fact.end) if fact.quantity in _APART else None
+        way = _WAY_AFTER.match(text, fact.end) if fact.quantity in _APART - {"ratio"} else None
         if way is not None:
             found.append(Apart(abs(fact.value) * (1 if way["more"] else -1), fact.start, way.end(), fact))
     return sorted(found, key=lambda a: a.start)
@@ -227,7 +226,7 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     if not 1 <= len(said) <= 2:
         return None
     wanted = said[-1]
-    if wanted.fact is not None and wanted.fact.quantity == "ratio" and len(said) == 1:
+    if query.has("ratio") and (len(said) == 1 or wanted.fact is None or wanted.fact.quantity != "ratio"):
         return None  # by what their places and powers come to
     against = _compared_with(query.text, named, wanted.end)
     one = _subject(query.text, lamps, named, wanted, against)
