@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.language.bare import CLAUSE_ENDS, Bare
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -41,4 +43,16 @@ def camera_stands(n: Bare) -> Fact | None:
     return None if before is None else n.of("camera_distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="camera", cue="camera")
 
 
-RULES = (is_now, camera_stands)
+_ANOTHER_AT = Pattern(r"\bone\b[^.?!;]*\d[^.?!;]*(?:,|\band|,? while)(?: and)? (?:another|the other)(?: one)?(?: (?:is|at|stands|sits|only|about))* $", re.I)
+"""Before where the second of two stands: "one runner is 17 ft from the flash, another 24"."""
+
+
+def another_stands(n: Bare) -> Fact | None:
+    """The place of the second, where places and stops alone are told."""
+    if not n.kinds <= _NO_READING | {"stops", "rows"} or not _ANOTHER_AT.search(n.text[: n.fact.start]) or not CLAUSE_ENDS.match(n.text[n.fact.end :]):
+        return None
+    before = _length_before(n)
+    return None if before is None else n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of=before.of)
+
+
+RULES = (is_now, camera_stands, another_stands)

@@ -122,7 +122,7 @@ def _camera_distance(place: Place) -> Fact | None:
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")
-    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
+    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject", "leg_from", "my_kit")))
     near = last is not None and (last.word != "self" or place.at - place.number_of(last) <= 3)
     stood = last is not None and last.word == "self" and _STOOD.match(place.text[last.end : place.item.start]) is not None
     if last and near and last.kind == "cue" and last.word in ("camera", "self") and not stood and not _light_follows(place):
@@ -147,7 +147,7 @@ _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|p
 """Up to a place, which is no limit: "the back ones shuffle up to 10 feet"."""
 
 
-_OF_A_STUDIO = Pattern(r"(?:studio|room|hall) (?:head|flash|strobe|light|lamp|unit|pack|monobloc|kit|ceiling|floor|portraits?|shot|set-?up)s?\b", re.I)
+_OF_A_STUDIO = Pattern(r"(?:studio|room|hall) (?:head|flash|strobe|light|lamp|unit|pack|monobloc|kit|ceiling|floor|wall|backdrop|background|portraits?|shot|set-?up)s?\b", re.I)
 
 
 def _room_limit(place: Place) -> Fact | None:

@@ -240,7 +240,7 @@ def _pair_of_guides(pair: Fact) -> tuple[Fact, Fact]:
 def _rows_in_order(facts: list[Fact], text: str) -> list[Fact]:
     """"three rows at 10, 12 and 14 feet": the front, the middle and the back."""
     lengths = [f for f in facts if f.quantity == "distance" and not f.of]
-    if len(lengths) < 3 or not patterns.search(r"\brows?\b", text.lower()):
+    if len({f.value for f in lengths}) < 3 or any(f.cue in ("from", "to") for f in lengths) or not patterns.search(r"\brows?\b", text.lower()):
         return facts
     ordered = sorted(lengths, key=lambda f: f.value)
     places = {ordered[0].start: "front", ordered[-1].start: "back"}

@@ -55,7 +55,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     """
     if _NOT_THE_KEY.search(before):
         return None
-    if _THE_LENS.match(after) or _LAMP_TO.search(before):
+    if _THE_LENS.match(after) or _LAMP_TO.search(before) or _FROM_HERE.search(before) and _TO_THERE.match(after):
         return None
     if _BEHIND_A_ROW.match(after) and not patterns.search(WALL, before[-30:], re.I):
         return ("gap", "back")  # "a row 1 m behind the first", "the others stand 2 m behind it"
@@ -76,9 +76,12 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     return ("distance", found) if found else None
 
 
-_MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |from |to |another |a further |about |only |just )*$", re.I)
+_MOVED_BACK = Pattern(r"\b(?:mov|pull|shift|step|tak|took|bring|brought|walk|push|carr|drag|put|draw|drew|go|went|com|came)\w* (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about |from |to |only |just )*$", re.I)
 
 
+_FROM_HERE = Pattern(r"\bfrom (?:about )?$", re.I)
+_TO_THERE = Pattern(r"\W*(?:away |off )?(?:(?:out|back|in) )?to (?:about )?(?:$|\d)", re.I)
+"""Round where a thing came from: "take the light back from 5 ft to 10 ft" speaks of no row at the back."""
 _BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
 
@@ -119,7 +122,7 @@ def _is_gap(before: str, after: str) -> bool:
     lamp_before = _last(LAMP, before) > _last(rf"{WALL}|{BACK}|\b(?:she|he|they|subject|sitter|model|her|him|group)\b", before)
     if _BEHIND.search(after) and not lamp_before:
         return True
-    if _FURTHER.search(after) and row_before:
+    if _FURTHER.search(after) and (row_before or patterns.search(MIDDLE, before, re.I)):
         return True
     return bool(_FROM_WALL.search(after)) and not lamp_before and not row_before
 
@@ -164,7 +167,7 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
     """The words of the same sentence before and after a place, between two other quantities."""
     before = patterns.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
     if floor:  # "9 ft from the wall and 3 ft": the wall belongs to the nine feet
-        before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
+        before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\b(?:and|but|keep|keeps|hold|holds|leave|leaves|get|gets|bring|brings)\b)", "", before)
     after = patterns.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
     return before, after
 

@@ -30,10 +30,29 @@ _ANOTHER = Pattern(r"\b(?:guide(?: number)?|gn|guides) (?:of |is |number )?(?:ab
 def another_flash(facts: list[Fact], text: str) -> list[Fact]:
     """The second length as the guide number of the second flash, where another place is told for both."""
     places = [f for f in facts if f.quantity == "distance" and not f.bad]
+    in_order = _told_in_order(facts, places)
+    if in_order is not None:
+        return [_guide_of(f) if f is in_order else f for f in facts]
     mine = [f for f in places if _ANOTHER.search(text.lower()[: f.start])]
     if len(mine) != 1 or len(places) < 2 or sum(f.quantity == "guide_number" for f in facts) != 1 or mine[0].unit not in LENGTH:
         return facts
     return [_guide(f, f.unit) or f if f is mine[0] else f for f in facts]
+
+
+def _told_in_order(facts: list[Fact], places: list[Fact]) -> Fact | None:
+    """"light A guide number 36 metres and 4 m off, light B 28 metres and 2.5 m": the length that stands where the other light's guide number stood."""
+    guides = [f for f in facts if f.quantity == "guide_number" and f.of]
+    if len(guides) != 1 or len(places) != 3:
+        return None
+    first, second = ([f for f in places if (f.of == guides[0].of) is its_own] for its_own in (True, False))
+    if len(first) != 1 or len(second) != 2 or not second[0].of or second[0].of != second[1].of:
+        return None
+    guide, place = second if guides[0].start < first[0].start else reversed(second)
+    return guide if guide.unit in ("m", "ft") and guide.value / LENGTH[guide.unit] > 2 * place.value / LENGTH.get(place.unit, 1.0) else None
+
+
+def _guide_of(fact: Fact) -> Fact:
+    return replace(_guide(fact, fact.unit), of=fact.of)
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:

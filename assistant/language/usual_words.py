@@ -84,8 +84,8 @@ _STOPS_OVER = Pattern(r"\b(?P<how>how many) (?=(?:under|over|below|above|darker|
 _GAP_WANTED = Pattern(r"\bwhat gap (?=(?:do|should|must|shall|is|to|will)\b[^?.!;]{0,30}\bbetween\b(?![^?.!;]*\b(?:frames|pops|exposures|shots|flashes|readings)\b))", re.I)
 """A way between two things: it is measured like any other."""
 _ROW_NAMES = Pattern(
-    r"\b(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|nearest|farthest|furthest|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))"
-    r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$| \d)", re.I)
+    r"\b(?!(?:near|far) bank\b)(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|near|far|nearest|farthest|furthest|closest|foremost|hindmost|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))\b"
+    r"(?!-| (?:of (?:light|sight|fire)|holidays?|managers?|press\w*|drawings?|dancers?|vaults?|notes?|judges?|clerks?|robber\w*|seats?|tests?)\b)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
 _ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
 """Where rows are spoken of, one of them."""
@@ -157,6 +157,20 @@ _IN_THE_DARK = Pattern(r"\bin (?:an?|the) (?:otherwise |completely |totally |pit
 _PARTS_A_SECOND = {"half a": "0.5", "half an": "0.5", "a": "1", "an": "1", "one": "1", "a quarter of a": "0.25", "one and a half": "1.5"}
 _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half) (?P<unit>metres?|meters?|foot|feet|yards?) (?:per|a|every|each) second\b", re.I)
 """How fast something goes, in words."""
+_MOVED_FROM_ROW = Pattern(
+    rf"(?P<moved>\b(?:mov|pull|push|tak|took|bring|brought|draw|drew|drag|shift|carr|walk|wheel|go|goes|going|went|com|came|roll|slid|inch|edg)\w*\b(?: (?:the|my|that|this))?[^.;?!\d]{{0,30}} from {_SO_FAR_BEHIND} (?:away |off )?(?:(?:out|back) )?to {_SO_FAR_BEHIND.replace('far', 'new')})(?: away)? from (?:the |my |our )?(?:front|first|nearest|near|closest)(?: (?:row|one|people|person|lot))?\b(?! to\b)", re.I)
+"""Both places of a light that is moved, from one and the same row: it is the subject."""
+_BETWEEN_LINES = Pattern(r"\b(?P<between>between (?:the |my |our |these )?|from )(?:(?P<first>line to line|bench to bench|tier to tier|rank to rank|pew to pew)|(?:lines|tiers|ranks|pews|benches))\b", re.I)
+_THE_CLOSEST = Pattern(r"\bwhat(?:['’]?s| is) the (?:(?P<close>closest|nearest)|farthest|furthest)(?: (?:place|point|spot|distance))?(?: that| away| off| back)? (?P<what>(?:the|my|a|that|this) [a-z]+(?: (?:light|lamp|head))?|i|we|it) (?P<can>can|could|may|might|should|must|dare)\b", re.I)
+"""How close, said by the closest place: "what's the closest the lamp can be?"."""
+_SYNCS_FINE = Pattern(r"(?P<time>\b1/\d{2,3}(?: ?s| sec(?:ond)?)?)(?:,? (?:which|that|and that|and it|it)|,) syncs?(?: (?:fine|well|ok|okay|all right|alright|properly|nicely|happily|safely|with (?:the|my) (?:flash|heads?|strobes?)))*\b", re.I)
+"""Of a time that is told: no sync speed is asked."""
+_READ_ON = Pattern(
+    r"\bwhat (?P<how>should|must|would|will|do|am) (?:(?:i|we) (?:to )?(?:read|see|meter|measure|get)|(?:the|my) meter (?:read|say|show)) (?:on|off|from|at|over) (?P<what>(?:the|my) (?:white |grey |gray |black |studio |paper |back )?(?:backdrop|background|wall|paper|cloth|curtain|screen|seamless|canvas|backcloth)) (?P<so>to have it|to get it|to make it|to put it|for it to be|if it is to be|if it's to be|so (?:that )?it(?:'s| is))\b", re.I)
+"""What a thing reads that is to come out so much darker: "what should I read on the wall to have it a stop under?"."""
+_HOW_HIGH = Pattern(r"\bhow high(?: up)? (?:above|over) (?P<whom>(?:the |my |her |his |their )?(?:crown(?: of (?:the |her |his )?head)?|head|hair|sitter|subject|model|face|table|cake|plate|dish)|him|her|them|it) (?=(?:should|must|does|do|can|would|will|may|to|has|is|ought)\b)", re.I)
+"""A way from a light straight up."""
+_EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker) or (?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker)|either way)(?=\s*(?:$|[?,;]))", re.I)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
@@ -169,6 +183,11 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
+    (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
+    (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),
+    (("sync",), _SYNCS_FINE, r"\g<time>"), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} {found['what']} read to be"),
+    (("ow high",), _HOW_HIGH, r"how far from \g<whom> "),
+    (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),

@@ -38,6 +38,11 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     last = standing(talk)
     if last is None or talk.missing or query.claim:
         return None
+    instead, placed = _in_its_place(query), _PLACED.search(query.text)
+    if instead is not None:
+        query = replace(query, text=query.text[: instead[0].end], facts=(instead[0],))
+    elif placed is not None:
+        query = replace(query, text=query.text[: placed.start()] + "it" + " " * (placed.end() - placed.start() - 2) + query.text[placed.end() :])
     wrong = _NOT_SO.search(query.text)
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
@@ -46,6 +51,11 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
+    if instead is not None:
+        was = _AMOUNT_ALONE.findall(instead[1].said)
+        same = [f for f in last.facts if f.quantity == mine.quantity and (f.value == instead[1].value or was and _AMOUNT_ALONE.findall(f.said) == was)]
+    elif placed is not None:
+        same = _told_with_place(placed, mine, last)
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
@@ -57,6 +67,32 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if words is None or _of_either(mine, last) or same[0].quantity == "focus_distance" and last.has("sharp_limit") and "focus" not in query.text.lower():
         return None
     return same[0], *_put_in(words, same[0], last)
+
+
+_INSTEAD_OF = Pattern(r" (?:in place of|instead of|rather than|in the place of|for|not) (?:the |that |my |an? )*", re.I)
+
+
+def _in_its_place(query: Query) -> tuple[Fact, Fact] | None:
+    """"same again with a sixteenth in place of the eighth": the new value, and the one that it is put in the place of."""
+    told = sorted((f for f in query.facts if f.quantity != "remark"), key=lambda f: f.start)
+    if len(told) != 2 or told[0].quantity != told[1].quantity and not _AMOUNT_ALONE.fullmatch(told[1].said.strip()) or not _INSTEAD_OF.fullmatch(query.text[told[0].end : told[1].start]) or not _FILLING.fullmatch(query.text[told[1].end :]):
+        return None
+    return told[0], told[1]
+
+
+_PLACED = Pattern(r"\b(?:the|that|this|my) (?:(?P<far>far|farther|further|farthest|furthest|distant)|close|closer|closest|near|nearer|nearest)(?: (?:one|light|lamp|flash|head))\b", re.I)
+
+
+def _told_with_place(placed: re.Match[str], mine: Fact, last: Query) -> list[Fact]:
+    """"and with that close one on 1/16?": of two lights the value of the one that stands so, by the place told with it."""
+    same = [f for f in last.facts if f.quantity == mine.quantity]
+    places = list({f.value: f for f in sorted(last.facts, key=lambda f: -f.start) if f.quantity == "distance"}.values())
+    if len(same) != 2 or len(places) != 2:
+        return []
+    where = (max if placed["far"] else min)(places, key=lambda f: f.value)
+    other = places[1] if where is places[0] else places[0]
+    its = own(where, same, last.text)
+    return [its] if own(other, same, last.text) is not its else []
 
 
 def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:

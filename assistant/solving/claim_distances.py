@@ -14,6 +14,7 @@ from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_denial import called_wrong, turned
 from assistant.solving.placing import scene_of, two_lights
+from assistant.solving.set_for_row import RIGHT_AT
 from assistant.solving.solution import Solution
 
 _UNDER = Pattern(r"\b(?:(?:less|fewer|smaller) than|under|below|within|no more than|at most|up to|not (?:even|quite)|inside)(?: about)?\W*$")
@@ -40,20 +41,28 @@ def claim_of_distances(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds, ""), marks.stops(right)), used=(*scene.used, said[0]), lead=lead, topic="claims")
 
 
-_ALL_OF_THEM = Pattern(r"\b(?:all|they|both|everyone|everybody|each|still|always)\b")
+_ALL_OF_THEM = Pattern(r"\b(?:all|they|both|everyone|everybody|each|still|always|any|either|neither|none|anyone|anybody)\b")
+_NOT_ONE = Pattern(r"\b(?:neither|none|nobody|no one)\b")
 
 
 def claim_of_places_within(query: Query) -> Solution | None:
     """"set for 16 feet, they walk past at 14 to 18: all within half a stop?": the farthest out of them, against the place that is right."""
-    right, ends, said = query.all("distance"), query.all("length_range"), [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
+    places, ends, said = query.all("distance"), query.all("length_range"), [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
     kinds = {f.quantity for f in query.facts} - {"distance", "length_range", "stops", "loss", "relation", "remark", "place", "film_speed"}
     words = query.text.lower()
-    if not query.claim or len(right) != 1 or len(ends) != 1 or len(said) != 1 or kinds or right[0].value <= 0 or ends[0].value <= 0 or not _UNDER.search(words[: said[0].start]) or not _ALL_OF_THEM.search(words):
+    right = places if len(places) == 1 else [f for f in places if RIGHT_AT.search(query.text[: f.start])]
+    others = [f.value for f in places if f not in right] + [v for f in ends for v in (f.value, f.other)]
+    if not query.claim or len(right) != 1 or len(others) != 2 or len(said) != 1 or kinds or min(right[0].value, *others) <= 0 or not _ALL_OF_THEM.search(words):
         return None
-    worst = max((falloff_stops(right[0].value, place) for place in (ends[0].value, ends[0].other)), key=abs)
-    holds = abs(worst) < abs(said[0].value) + 0.005
+    before = words[: said[0].start]
+    under, over = _UNDER.search(before) is not None, _OVER.search(before) is not None
+    if under is over:
+        return None
+    worst = max((falloff_stops(right[0].value, place) for place in others), key=abs)
+    inside = abs(worst) < abs(said[0].value) + 0.005
+    holds = (inside is under) is not (_NOT_ONE.search(words) is not None)
     lead = f"{'Yes' if holds else 'No'}: the farthest out of them is {speak_stops(abs(worst))} {'over' if worst > 0 else 'under'} ({worst:+.2f})."
-    return Solution(answers=(Quantity("claim", holds, ""), marks.stops(worst)), used=(*right, *ends, *said, *query.all("film_speed")), lead=lead, topic="claims")
+    return Solution(answers=(Quantity("claim", holds, ""), marks.stops(worst)), used=(*places, *ends, *said, *query.all("film_speed")), lead=lead, topic="claims")
 
 
 _OF_LIGHT = Pattern(r"\s*(?:of |as much )?(?:of )?(?:the )?(?:light|brightness|exposure|illumination)\b")

@@ -17,20 +17,22 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.change import asks_the_way
 from assistant.solving.lamp_names import BOTH, Mention, mentions, owner, sentences, spoken_of, stands_elsewhere
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import ROLES, guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution, needs
+from assistant.units import speak_length
 
 _OF_A_LAMP = frozenset({"aperture", "power", "distance", "gap", "guide_number"})
-_APART = frozenset({"relation", "stops", "loss", "power_down"})
+_APART = frozenset({"relation", "stops", "loss", "power_down", "ratio"})
 _BY_THE_WAY = frozenset({"film_speed", "focal_length", "remark", "place", "format", "shutter"})
 _UNKNOWNS = ("power", "distance", "stops")
 _MORE = r"over|above|brighter|hotter|stronger|more|up"
 _LESS = r"under|below|beneath|darker|dimmer|weaker|less|down|lower"
 _THE = r"(?:(?:the|my|our|her|his|their|a)\b(?:'s)? )*"
 _WAY_AFTER = Pattern(rf"\s*(?:(?P<more>{_MORE})|(?P<less>{_LESS}))\b(?! to\b)", re.I)
-_LEVEL = Pattern(rf"\b(?:level (?:with|to)|even with|on a par with|(?:the )?same(?: reading| light| f-?stop| value)? as|as (?:bright|strong|hot|much light) as|match(?:es|ing)?|equal(?:s|ling)?(?: to| with)?) {_THE}(?=[a-z])|\b(?:brings?|makes?|puts?|gets?|reads?|are|be) (?:the two |them |both |they )?(?:both )?(?:level|even|equal|match|(?:read )?(?:exactly )?the same|alike)(?=\W*(?:\?|$|now|then))", re.I)
+_LEVEL = Pattern(rf"\b(?:level (?:with|to)|even with|on a par with|(?:the )?same(?: reading| light| f-?stop| value)? as|as (?:bright|strong|hot|powerful|much light) as|match(?:es|ing)?|equal(?:s|ling)?(?: to| with)?) {_THE}(?=[a-z])|\b(?:brings?|makes?|puts?|gets?|reads?|are|be) (?:the two |them |both |they )?(?:both )?(?:level|even|equal|match|(?:read )?(?:exactly )?the same|alike)(?=\W*(?:\?|$|now|then))", re.I)
 _ALIKE = Pattern(r"\b(?:same|identical|matching|equal) (?:(?:kind|sort|type|make|model|size) of )?(?:flash(?:es)?|heads?|models?|lamps?|lights?|strobes?|guns?|units?|guide numbers?)\b|\b(?:flash(?:es)?|heads?|lamps?|lights?|guns?|strobes?|units?)(?: are| is)? (?:all |both )?(?:the same|alike|identical|twins?)\b|\b(?:just|exactly) like (?:it|the|that|my)\b|\btwins?\b|\bof the same (?:kind|sort|type|make|model)\b|\bidentical to\b|\bsame (?:flash|head|model|lamp|light|gun|strobe) as\b", re.I)
 _COMPARED = Pattern(rf"\b(?:{_MORE}|{_LESS}|than|against|compared (?:to|with)|relative to)\b", re.I)
 _BY_WHICH = Pattern(r"\b(?:how many|how far|how much|what|which|where)\b", re.I)
@@ -85,7 +87,7 @@ def solve(query: Query) -> Solution | None:
 
 def _as_apart(fact: Fact, text: str, said: list[Apart], named: list[Mention]) -> Fact:
     """"takes the hair light to one stop under the key": stops that part two lamps, and no loss."""
-    mine = next((a for a in said if a.fact is fact), None) if fact.quantity != "relation" else None
+    mine = next((a for a in said if a.fact is fact), None) if fact.quantity not in ("relation", "ratio") else None
     return fact if mine is None else replace(fact, quantity="relation", cue="less" if mine.stops < 0 else "more", to=_compared_with(text, named, mine.end))
 
 
@@ -93,10 +95,22 @@ def apart(text: str, facts: tuple[Fact, ...]) -> list[Apart]:
     """What is said of so many stops over, under or level, in order."""
     found = [Apart(0.0, m.start(), m.end()) for m in _LEVEL.finditer(text)]
     for fact in facts:
-        way = _WAY_AFTER.match(text, fact.end) if fact.quantity in _APART else None
+        if fact.quantity == "ratio":
+            found += _as_ratio(fact, text, facts)
+        way = _WAY_AFTER.match(text, fact.end) if fact.quantity in _APART - {"ratio"} else None
         if way is not None:
             found.append(Apart(abs(fact.value) * (1 if way["more"] else -1), fact.start, way.end(), fact))
     return sorted(found, key=lambda a: a.start)
+
+
+def _as_ratio(fact: Fact, text: str, facts: tuple[Fact, ...]) -> list[Apart]:
+    """"2:1 key to fill", of a fill: so many stops that it comes under the key (contract 7)."""
+    times = fact.value / fact.other if fact.other == fact.other and fact.other else fact.value
+    over = times if _KEY_TO_FILL.search(text) else times - 1
+    return [Apart(-math.log2(over), fact.start, fact.end, fact)] if over > 0 and any(f.of == "fill" for f in facts) else []
+
+
+_KEY_TO_FILL = Pattern(r"\b(?:key|main)(?: light)?[- ](?:to[- ])?fill\b", re.I)
 
 
 def _lamps(query: Query, told: list[Fact], named: list[Mention]) -> dict[str, Lamp] | None:
@@ -212,6 +226,8 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     if not 1 <= len(said) <= 2:
         return None
     wanted = said[-1]
+    if query.has("ratio") and (len(said) == 1 or wanted.fact is None or wanted.fact.quantity != "ratio"):
+        return None  # by what their places and powers come to
     against = _compared_with(query.text, named, wanted.end)
     one = _subject(query.text, lamps, named, wanted, against)
     against = against if against and against != one else _others(lamps, one)
@@ -293,6 +309,10 @@ def _by_guide(query: Query, ask: Ask, lamp: Lamp, wanted: float) -> Solution | N
 def _told(query: Query, ask: Ask, lamp: Lamp, value: float, working: tuple[str, ...]) -> Solution:
     taken = (Assumed("power", 1.0, "of full", "none was given"),) if lamp.guide is not None and not query.has("power") and (ask.quantity == "distance") is query.has("guide_number") else ()
     answer: Quantity = marks.power(value, lamp.name) if ask.quantity == "power" else marks.distance(value, preferred_unit(query, ask.unit), lamp.name)
+    if ask.quantity == "distance" and lamp.distance is not None and asks_the_way(query, ask):
+        unit, way = preferred_unit(query, ask.unit), value - lamp.distance
+        lead = f"Move it {speak_length(abs(way), unit)} {'back' if way > 0 else 'nearer'}, to {speak_length(value, unit)}."
+        return Solution(answers=(marks.distance(abs(way), unit, lamp.name), answer), used=_used(query), topic="lamps", working=working, lead=lead)
     beyond = ask.quantity == "power" and value > 1.0005
     return Solution("out_of_reach" if beyond else "answered", f"It would take {value:.3g} times full power." if beyond else "", (answer,), assumed=taken, used=_used(query), topic="lamps", working=working)
 

@@ -137,9 +137,10 @@ _ENDS = Pattern(r",? (?:which|that|loses?|losing|costs?|costing|takes?|eats?|at|
 
 def _name(query: Query, held: SetUps, side: int) -> str:
     """What one of them is called: the light that its figures are of, what hangs in it, else its first words."""
-    lights = [{f.of for f in own if f.of in ROLES} for own in (held.one, held.other)]
+    lights = [{f.of for f in own if f.of in ROLES or f.of in ("a", "b")} for own in (held.one, held.other)]
     if len(lights[0]) == len(lights[1]) == 1 and lights[0] != lights[1]:
-        return min(lights[side])
+        name = min(lights[side])
+        return name if name in ROLES else name.upper()
     worn = [f.said for f in query.facts if f.quantity == "modifier" and f.said.lower() in held.words[side].lower() and f.said.lower() not in held.words[1 - side].lower()]
     words = _LEADS_IN.sub("", held.words[side].strip(), 1)
     ends = _ENDS.search(words, 3)

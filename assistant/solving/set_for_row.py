@@ -91,13 +91,13 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return Solution(answers=answers, used=used, lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
 
 
-_RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed?|exposure|spot on|good|worked (?:it )?out|calculated)\b[^.?!\d]{0,24}\b(?:at|for) (?:(?:about|exactly|those|the (?:ones?|faces?|people|person|man|woman|girl|boy)|people|someone|somebody|whoever|faces?|at|who|is|are|sits?|stands?|standing|sitting) )*$|\b(?:set|meter(?:ed)?|metering|exposed?|exposing|expose|exposure|worked (?:it )?out|calculated)\b[^.?!\d]{0,40}\b(?:middle|centre|center)\b[^.?!\d]{0,16}$", re.I)
+RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed?|exposure|spot on|good|worked (?:it )?out|calculated)(?:ly)?\b[^.?!\d]{0,24}\b(?:at|for) (?:(?:about|exactly|those|the (?:ones?|faces?|people|person|man|woman|girl|boy)|people|someone|somebody|whoever|faces?|at|who|is|are|sits?|stands?|standing|sitting) )*$|\b(?:set|meter(?:ed)?|metering|exposed?|exposing|expose|exposure|worked (?:it )?out|calculated)\b[^.?!\d]{0,40}\b(?:middle|centre|center)\b[^.?!\d]{0,16}$", re.I)
 
 
 def _set_for_a_place(query: Query) -> Solution | None:
     """"right at 10 ft: how far under is somebody at 15 ft, and how far over at 7": each place against the one it is set for."""
     places = [f for f in query.facts if f.quantity in ("distance", "focus_distance")]
-    right = [f for f in places if _RIGHT_AT.search(query.text[: f.start])]
+    right = [f for f in places if RIGHT_AT.search(query.text[: f.start])]
     ends = {f.of: f for f in places if f not in right and f.of in ("front", "back")}
     if len(right) == 1 and len(ends) == 2 and len(places) == 3 and not any(query.has(q) for q in ("stops", "guide_number", "gap", "focal_length")):
         rows = [row for row in _asked(query.text, 0, 0) if row in ends] or list(ends)
