@@ -87,7 +87,8 @@ _ROW_NAMES = Pattern(
     r"\b(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|nearest|farthest|furthest|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))"
     r"(?= (?:of (?!light|sight|fire)|is|are|was|stands?|sits?|gets?|at|from|in|to|than|and|down|one|two|three|all|altogether)\b|[,.;:?!]|$| \d)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
-_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:(?:first|second|third|fourth|last)(?! row)(?: one)?|(?:front|back|middle) one))(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+_OF_ROWS = Pattern(r"\brows?\b", re.I)
 """Where rows are spoken of, one of them."""
 _ROW_OF_WHOM = Pattern(r"\b(?P<row>(?:first|front|last|back|rear|middle|second|third|fourth|nearest|farthest) row) of (?:the|my|our|this|that) (?:\w+ )?\w+(?=,? (?:is|are|was|stands?|sits?|to|and|at|from|there|gets?|must|should|must)\b)", re.I)
 """Of whom a row is made up says nothing of where it stands."""
@@ -160,14 +161,17 @@ _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
+_FROM_MARK_TO_MARK = Pattern(r"\b(?P<from>from f ?/? ?\d[\d.]*) (?:(?:right|all the way|straight) )?(?:down|up|out|back)(?= to f ?/? ?\d)", re.I)
+"""From one f-number to another, whichever way that is called."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
-    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
+    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
     (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
     ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
+    ((" down to f", " up to f", " out to f", " back to f"), _FROM_MARK_TO_MARK, r"\g<from>"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
