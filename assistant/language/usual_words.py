@@ -163,6 +163,14 @@ _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+
 """How many there are is told by their lengths, which add."""
 _FROM_MARK_TO_MARK = Pattern(r"\b(?P<from>from f ?/? ?\d[\d.]*) (?:(?:right|all the way|straight) )?(?:down|up|out|back)(?= to f ?/? ?\d)", re.I)
 """From one f-number to another, whichever way that is called."""
+_THE_TWO_STOP = Pattern(r"\bthe (?P<many>two)(?=[- ]stop\b)", re.I)
+""""the two stop one": a filter by its strength, and not both of them."""
+_GREY_SWAPPED = Pattern(
+    r"\b(?:swap|change|replace|exchange|switch|trade)(?:ped|d|ed|ing)? (?:out )?(?:the|my|this|that) (?P<what>nd|neutral density|grey filter)(?: filter)? (?:for|to|with|by|against) (?:an? |the )?(?P<new>[\d.]+(?:x|(?:[- ]| and a half )stops?)?|[a-z]+(?: and a half)?[- ]stops?)(?: one| filter| nd)?(?=\W*$|[,;] )", re.I)
+"""A grey filter that takes the place of another, named by its strength alone."""
+_BOTH_SIDES = Pattern(r",?(?: with)? (?:the )?fill (?:reaching|hitting|lighting|falling on|covering|striking|on) both(?: sides)?(?: of (?:the|his|her|their) face)?(?=\W*$|[,;.?!])", re.I)
+_HIGHLIGHT_TO_SHADOW = Pattern(r"\b(?:highlights?|(?:lit|bright|light) side)[- ]to[- ](?:the )?(?:shadows?|dark side)(?: side)?(?: ratio)?\b", re.I)
+"""Both lights on one side of a face, the fill on the other: the lighting ratio."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -172,6 +180,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" down to f", " up to f", " out to f", " back to f"), _FROM_MARK_TO_MARK, r"\g<from>"),
+    (("the two", "The two"), _THE_TWO_STOP, r"a \g<many>"), ((" nd ", " ND ", " neutral density ", " grey filter "), _GREY_SWAPPED, lambda found: f"use {'ND ' if found['new'].replace('.', '').isdigit() else ''}{found['new']}{'' if found['new'].replace('.', '').isdigit() else ' ND'}"),
+    ((" both",), _BOTH_SIDES, ""), (("shadow", "dark"), _HIGHLIGHT_TO_SHADOW, "lighting ratio"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
