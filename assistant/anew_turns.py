@@ -10,6 +10,7 @@ from assistant.answer import Answer
 from assistant.memory.conversation import Judged
 from assistant.memory.judged_again import Anew, bears, said_anew, told_when
 from assistant.memory.layers import ON_TOP
+from assistant.memory.said_again import of_lens_or_draw
 from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 from assistant.replying import remember, speak
@@ -35,7 +36,7 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     """The answer to the question that stands with the new values in it; None where it is not the same kind of answer, or does not go by them."""
     talk = turn.conversation
     last, before = talk.last_query, talk.last_solution
-    if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last):
+    if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last) or any(of_lens_or_draw(f, last) for f in query.facts):
         return None
     anew = said_anew(query, Judged(_as_said(last), last.asks, claim=False), talk)
     if anew is None or impossible(anew.query) or ON_TOP.search(query.text) and any(f.quantity in TAKES_LIGHT for f in anew.new):

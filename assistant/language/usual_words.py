@@ -87,7 +87,8 @@ _ROW_NAMES = Pattern(
     r"\b(?!(?:near|far) bank\b)(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|near|far|nearest|farthest|furthest|closest|foremost|hindmost|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))\b"
     r"(?!-| (?:of (?:light|sight|fire)|holidays?|managers?|press\w*|drawings?|dancers?|vaults?|notes?|judges?|clerks?|robber\w*|seats?|tests?)\b)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
-_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:first|second|third|fourth|last|front|back|middle)) one(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:(?:first|second|third|fourth|last)(?! row)(?: one)?|(?:front|back|middle) one))(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+_OF_ROWS = Pattern(r"\brows?\b", re.I)
 """Where rows are spoken of, one of them."""
 _ROW_OF_WHOM = Pattern(r"\b(?P<row>(?:first|front|last|back|rear|middle|second|third|fourth|nearest|farthest) row) of (?:the|my|our|this|that) (?:\w+ )?\w+(?=,? (?:is|are|was|stands?|sits?|to|and|at|from|there|gets?|must|should|must)\b)", re.I)
 """Of whom a row is made up says nothing of where it stands."""
@@ -174,14 +175,27 @@ _EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
+_FROM_MARK_TO_MARK = Pattern(r"\b(?P<from>from f ?/? ?\d[\d.]*) (?:(?:right|all the way|straight) )?(?:down|up|out|back)(?= to f ?/? ?\d)", re.I)
+"""From one f-number to another, whichever way that is called."""
+_THE_TWO_STOP = Pattern(r"\bthe (?P<many>two)(?=[- ]stop\b)", re.I)
+""""the two stop one": a filter by its strength, and not both of them."""
+_GREY_SWAPPED = Pattern(
+    r"\b(?:swap|change|replace|exchange|switch|trade)(?:ped|d|ed|ing)? (?:out )?(?:the|my|this|that) (?P<what>nd|neutral density|grey filter)(?: filter)? (?:for|to|with|by|against) (?:an? |the )?(?P<new>[\d.]+(?:x|(?:[- ]| and a half )stops?)?|[a-z]+(?: and a half)?[- ]stops?)(?: one| filter| nd)?(?=\W*$|[,;] )", re.I)
+"""A grey filter that takes the place of another, named by its strength alone."""
+_BOTH_SIDES = Pattern(r",?(?: with)? (?:the )?fill (?:reaching|hitting|lighting|falling on|covering|striking|on) both(?: sides)?(?: of (?:the|his|her|their) face)?(?=\W*$|[,;.?!])", re.I)
+_HIGHLIGHT_TO_SHADOW = Pattern(r"\b(?:highlights?|(?:lit|bright|light) side)[- ]to[- ](?:the )?(?:shadows?|dark side)(?: side)?(?: ratio)?\b", re.I)
+"""Both lights on one side of a face, the fill on the other: the lighting ratio."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
-    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
+    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
     (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
     ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
+    ((" down to f", " up to f", " out to f", " back to f"), _FROM_MARK_TO_MARK, r"\g<from>"),
+    (("the two", "The two"), _THE_TWO_STOP, r"a \g<many>"), ((" nd ", " ND ", " neutral density ", " grey filter "), _GREY_SWAPPED, lambda found: f"use {'ND ' if found['new'].replace('.', '').isdigit() else ''}{found['new']}{'' if found['new'].replace('.', '').isdigit() else ' ND'}"),
+    ((" both",), _BOTH_SIDES, ""), (("shadow", "dark"), _HIGHLIGHT_TO_SHADOW, "lighting ratio"),
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
     (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),

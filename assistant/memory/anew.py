@@ -298,8 +298,17 @@ _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?=\
 _MEASURED = Pattern(r"\b(?:bellows|draw|rail|rack(?:ed)?|ruler|tape|board|standard|measur\w+|misread|misjudged|extension)\b", re.I)
 
 
+def _leads_to(text: str, fact: Fact) -> str:
+    """The word right before a figure that is told: "with" of "and with 210 mm"."""
+    return found[1].lower() if text[fact.start : fact.end].strip() == fact.said.strip() and (found := _LAST_WORD.search(text[: fact.start])) is not None else ""
+
+
+_LAST_WORD = re.compile(r"([A-Za-z]+)\W+(?:(?:an?|the|my)\W+)?$", re.I)
+_A_LENS = Pattern(r"\b(?:an?|the|my)\W+$", re.I)
+
+
 def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and at 200 mm?", "no, I measured wrong, it's 200" after bellows at 150: the draw, and not the lens."""
+    """"and at 200 mm?", "no, I measured wrong, it's 200" after bellows at 150, "with 210 mm" after "a lens with 300 mm to the film": the draw, and not the lens."""
     draws = [f for f in scene.facts if f.quantity == "extension"]
     mine = lone(query, "focal_length", "distance", "focus_distance")
     if len(draws) != 1 or mine is None or "lens" in query.text.lower():
@@ -307,7 +316,11 @@ def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     lens = next((f for f in scene.facts if f.quantity == "focal_length"), None)
     whole = lens is not None and lens.value < draws[0].value < mine.value  # longer than the draw was: no lens has so short a draw
     if not (_AT_ALONE.match(query.text) or _MEASURED.search(query.text) or whole):
-        return query, scene
+        alike = [f for f in (lens, draws[0]) if f is not None and _leads_to(query.text, mine) and _leads_to(query.text, mine) == _leads_to(scene.text, f)]
+        if lens is None or alike == [lens] or mine.quantity != "focal_length" or _A_LENS.search(query.text[: mine.start]):
+            return query, scene
+        if alike != draws:
+            return replace(query, facts=(replace(mine, quantity="number", of=""),)), scene  # a bare length, and two that it could be
     return _instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
 
 

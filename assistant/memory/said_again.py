@@ -280,9 +280,14 @@ _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
 
 
 def _of_either(mine: Fact, last: Query) -> bool:
-    """A film speed after a reading that was taken at another: the reading stays; a bare length where a draw and a lens were told."""
+    """A film speed after a reading that was taken at another: the reading stays."""
     if mine.quantity in ("film_speed", "rated"):
         return any(f.of == "ambient" and f.quantity != "shutter" or f.quantity == "exposure_value" for f in last.facts) and (last.claim or any(a.quantity in _SHOT_AT for a in last.asks))
+    return of_lens_or_draw(mine, last)
+
+
+def of_lens_or_draw(mine: Fact, last: Query) -> bool:
+    """A bare length in millimetres where a lens and a draw were told: which of them it is, is known only by the words around it."""
     return mine.quantity in ("focal_length", "extension", "number") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
 
 

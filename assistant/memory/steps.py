@@ -19,7 +19,7 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not scene.asks:
         return query, scene
     step = next((f for f in query.facts if f.quantity in ("stops", "power_down") and not f.of), None)
-    if step is None or of_a_move(scene) or _of_a_rating(scene) or query.asks_for("stops", "power", "aperture", "factor"):
+    if step is None or _IS_CALLED.search(query.text[: step.start]) and not _spoken_way(query.text[step.start :]) or of_a_move(scene) or _of_a_rating(scene) or query.asks_for("stops", "power", "aperture", "factor"):
         return query, scene
     sign = _sign(step, query)
     if not sign or _said_anew(step, query, scene):
@@ -38,6 +38,8 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=facts), _offset(scene, stops)
 
 
+_IS_CALLED = Pattern(r"(?:^|[,.;:!?] )(?:\w+ )?(?:make|call) (?:the|that|this|my|its) [a-z]+(?: (?:itself|loss|eat|take|cost))? $", re.I)
+"""So much is what a thing takes, "make the paint two stops", and no step from where things stand."""
 _THAN_NORMAL = Pattern(r"\b(?:than|over|under|above|below) normal\b", re.I)
 
 

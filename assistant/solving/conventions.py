@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.patterns import Pattern
 from assistant.query import Query
 
-_OTHER_WAY = Pattern(r"(?:[.?!;]\s[^.?!;]*|\band (?:what(?:'s| is) |as )?(?:the |a )?)\b(?:lighting ratio|(?:plus|and|\+) (?:the )?fill to (?:the )?fill|highlights? to shadows?)\b")
+_OTHER_WAY = Pattern(r"(?:[.?!;]\s[^.?!;]*|\band (?:what(?:'s| is) |as )?(?:the |a )?)\b(?:lighting ratio|(?:plus|and|\+) (?:the )?fill to (?:the )?fill)\b")
 """Asked in a later sentence: "and as a lighting ratio?"."""
 
 

@@ -100,8 +100,19 @@ def _rows_named(text: str) -> list[str]:
         return [between["row"].lower(), between["one"].lower()]
     if asked is None:
         return []
-    against = _AGAINST.search(asked["before"] + " ") or _AGAINST.search(asked["after"])
-    return [asked["row"].lower(), against["row"].lower() if against else "front"]
+    return [asked["row"].lower(), held_against(asked["before"] + " ") or held_against(asked["after"]) or "front"]
+
+
+def held_against(text: str) -> str:
+    """The row that another is held against: "darker than the middle row"; nothing where the words name none."""
+    against = _AGAINST.search(text)
+    return against["row"].lower() if against is not None else ""
+
+
+def row_asked(text: str) -> tuple[int, int] | None:
+    """Where the row stands whose light is asked about: "by how many stops is the middle row darker"."""
+    asked = None if _BETWEEN.search(text) else _ROW_ASKED.search(text)
+    return asked.span("row") if asked is not None else None
 
 
 def names_no_place(scene: Scene, text: str) -> bool:

@@ -31,7 +31,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     value = interpolate_zoom_guide_number(setting.value, table)
     exact = any(math.isclose(setting.value, mm) for mm, _ in table)
     guide = replace(rows[0], quantity="guide_number", value=value, other=math.nan, at_iso=None)
-    note = f"Only the guide number at {setting.value:g} mm counts." if exact else f"Guide number {value:.3g} at {setting.value:g} mm is an estimate, taken between the table's settings in stops."
+    note = f"Only the guide number at {setting.value:g} mm counts." if exact else _estimated(setting.value, value)
     facts = [f for f in query.facts if f not in rows and f is not setting] + [guide]
     return query.with_facts(facts), (*rows, setting), (note,)
 
@@ -85,12 +85,14 @@ _FROM = Pattern(r"\bfrom (?:the )?$", re.I)
 def _from_to(query: Query, rows: list[Fact]) -> Solution:
     """What going from one setting to another gives or costs: as the words say, else in the order of the settings said."""
     by_mm = {row.other: row for row in rows}
+    between = list(dict.fromkeys(f.value for f in query.all("zoom") if f.value not in by_mm))
+    by_mm |= {mm: replace(rows[0], value=interpolate_zoom_guide_number(mm, [(f.other, f.value) for f in rows]), other=mm) for mm in between}
     said = [f for f in query.facts if f.quantity in ("zoom", "number") and f.value in by_mm]
     span = query.last("number_range") or query.last("length_range")
     ends = sorted(rows, key=lambda f: f.other)
     one, two = ends[0], ends[-1]
     settings = list(dict.fromkeys(f.value for f in said))
-    explicit = len(settings) > 1 and _FROM.search(query.text[max(0, said[0].start - 12) : said[0].start]) is not None
+    explicit = len(settings) > 1 and (said[0].cue == "from" or _FROM.search(query.text[max(0, said[0].start - 12) : said[0].start]) is not None)
     if len(settings) > 1:
         one, two = by_mm[settings[0]], by_mm[settings[1]]
     elif settings and len(rows) == 2:
@@ -101,7 +103,12 @@ def _from_to(query: Query, rows: list[Fact]) -> Solution:
     if not explicit and (_LOSES.search(query.text) or not settings and _BACK.search(query.text)) and two.value > one.value or not explicit and _GAINS.search(query.text) and two.value < one.value:
         one, two = two, one
     used = (*rows, *said, *((span,) if span else ()))
-    return Solution(answers=(marks.stops(2 * math.log2(two.value / one.value)),), used=used, topic="zoom")
+    notes = tuple(_estimated(mm, by_mm[mm].value) for mm in between)
+    return Solution(answers=(marks.stops(2 * math.log2(two.value / one.value)),), used=used, topic="zoom", notes=notes)
+
+
+def _estimated(mm: float, guide: float) -> str:
+    return f"Guide number {guide:.3g} at {mm:g} mm is an estimate, taken between the table's settings in stops."
 
 
 def _same_light(query: Query, rows: Sequence[Fact]) -> bool:
@@ -147,9 +154,9 @@ def _opened_for(query: Query, rows: Sequence[Fact]) -> Solution:
 
 
 def _gained(query: Query, rows: tuple[Fact, ...] | list[Fact]) -> bool:
-    """Whether it is what zooming gains that is asked, over the settings told and no other."""
-    told = {f.other for f in rows}
-    return query.asks_for("stops") and not query.has("distance") and all(f.value in told for f in query.all("zoom"))
+    """Whether it is what zooming gains that is asked, over settings that the table tells of."""
+    told = [f.other for f in rows]
+    return query.asks_for("stops") and not query.has("distance") and all(min(told) <= f.value <= max(told) for f in query.all("zoom"))
 
 
 def _only_guide(query: Query) -> Solution | None:
