@@ -166,7 +166,7 @@ def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | Non
     return None
 
 
-_CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution")
+_CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution", "changed")
 
 
 def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:

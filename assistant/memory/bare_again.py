@@ -73,6 +73,8 @@ def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def changed_last(talk: Conversation) -> str:
     """The quantity of the one value that the turn before told anew."""
+    if talk.changed is not None:
+        return talk.changed.quantity
     facts = talk.last_query.facts if talk.last_query is not None and talk.past else ()
     new = [f for f in facts if f.origin == "said" and f.quantity not in ("modifier", "camera_filter", "remark")]  # "and if the scrim loses two?"
     return new[0].quantity if len(new) == 1 < len(facts) else ""

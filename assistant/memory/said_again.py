@@ -10,13 +10,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from assistant.language.number_words import SMALL, TENS
 from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
-from assistant.solving.pop_facts import own
+from assistant.solving.pop_facts import POP_WORDS, own
 from assistant.units import LENGTH
 
 _FILLING = Pattern(
@@ -36,20 +37,24 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last = standing(talk)
-    if last is None or talk.missing or query.claim:
+    if last is None or talk.missing or query.claim and not (_IF_SO.match(query.text) and _was_a_verdict(talk)):
         return None
     wrong = _NOT_SO.search(query.text)
+    if wrong is None and (placed := _in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*placed, query, last):
+        words = _in_its_form(*placed)
+        return None if words is None else (placed[1], *_put_in(words, placed[1], last))
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_guide(mine, query, last)
+    mine = _as_a_place(_as_a_guide(mine, query, last), query, talk, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
+    same = _changed_before(mine, query, talk, last) or same if wrong is None else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
-    if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]):
+    if len(same) != 1 or not _keeps_its_way(mine, same[0], query, last):
         return None
     if wrong is None and mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
@@ -57,6 +62,88 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if words is None or _of_either(mine, last) or same[0].quantity == "focus_distance" and last.has("sharp_limit") and "focus" not in query.text.lower():
         return None
     return same[0], *_put_in(words, same[0], last)
+
+
+_IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)
+
+
+def _was_a_verdict(talk: Conversation) -> bool:
+    """Whether a yes or a no was given, so that "would it be at f/16?" asks for the same once more."""
+    return talk.judged is not None or talk.last_solution is not None and talk.last_solution.answers[:1] != () and talk.last_solution.answers[0].quantity == "claim"
+
+
+_AT = Pattern(r"\b(?:at|from|to)\W*$", re.I)
+
+
+def _as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fact:
+    """"and at 300 mm?" after "a 100 mm lens, a beetle 600 mm in front of it: what magnification?": where it is put, and no other lens."""
+    placed = [f for f in last.facts if f.quantity == "focus_distance" and f.unit == mine.unit]
+    if mine.quantity != "focal_length" or len(placed) != 1 or "lens" in query.text.lower() or any(f.quantity == "focal_length" and f.value >= mine.value for f in last.facts):
+        return mine
+    goes_on = talk.changed is not None and talk.changed.quantity == "focus_distance"
+    return replace(mine, quantity="focus_distance") if goes_on or _AT.search(query.text[: mine.start]) else mine
+
+
+_WORD = re.compile(r"[a-z]+(?:'[a-z]+)?")
+_ENDING = re.compile(r"(?:s|ed|ing)$")
+_CLAUSE_ENDS = re.compile(r"[.,;:?!](?!\d)|\b(?:and|but|so|then)\b")
+_SAYING = frozenset({"hold", "will", "stay", "one", "manage", "deliver", "still", "when", "want", "need", "ask", "do", "doe", "did"})
+"""Words around a value that say no more of it than the words of the question do."""
+
+
+def _in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
+    """A value told in the words in which the question told one of its kind, and that one: "what if one pop only gives f/2.8?" of "one pop from here gives f/4, the camera has to be at f/11"."""
+    known = {(f.quantity, f.value, f.of, f.unit) for f in last.facts}
+    again = [f for f in query.facts if f.quantity != "number" and (f.quantity, f.value, f.of, f.unit) in known]
+    told = [f for f in query.facts if f.quantity != "remark" and f not in again]
+    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or not _asks_the_same(query, last):
+        return None
+    mine = told[0]
+    if not _telling(_blank(query.text, (mine, *again))) <= _telling(last.text) | _SAYING:
+        return None
+    words = _clause(mine, query.text)
+    scored = [(len(words & _clause(f, last.text)), f) for f in last.facts if f.origin != "kit" and f.start < f.end and _may_replace(mine, f)]
+    most = max((score for score, _ in scored), default=0)
+    best = [f for score, f in scored if score == most]
+    plain = most or query.asks or _IF_SO.match(query.text)  # the question is put once more: any word of it may stand there
+    return (mine, best[0]) if plain and len(best) == 1 and mine.of in ("", best[0].of) and best[0].value != mine.value else None
+
+
+def _asks_the_same(query: Query, last: Query) -> bool:
+    """Whether nothing is asked but what was asked before."""
+    return {(a.quantity, a.of) for a in query.asks} <= {(a.quantity, a.of) for a in last.asks}
+
+
+def _may_replace(mine: Fact, old: Fact) -> bool:
+    """Whether one value is of the kind of the other, as far as it tells its kind."""
+    if mine.quantity == "number":
+        return old.quantity in _ONE_OF_ITS_KIND and _is_near(mine, old)
+    if mine.quantity == "film_speed" and old.quantity == "rated":
+        return True
+    return mine.quantity == old.quantity and (mine.quantity != "count" or mine.unit == old.unit or {mine.unit, old.unit} <= set(POP_WORDS))
+
+
+def _telling(text: str) -> set[str]:
+    """The words of a text that tell something of their own, without their endings.
+
+    >>> sorted(_telling("and if the cells only manage"))
+    ['cell', 'manage']
+    """
+    return {_ENDING.sub("", word) for word in _WORD.findall(text.lower()) if not _FILLING.fullmatch(word)}
+
+
+def _clause(fact: Fact, text: str) -> set[str]:
+    """The telling words of the clause in which a value stands."""
+    start = max((m.end() for m in _CLAUSE_ENDS.finditer(text, 0, fact.start)), default=0)
+    ends = _CLAUSE_ENDS.search(text, fact.end)
+    return _telling(f"{text[start : fact.start]} {text[fact.end : ends.start() if ends else len(text)]}") - {"one"}
+
+
+def _blank(text: str, facts: Iterable[Fact]) -> str:
+    """The text without the words of these facts."""
+    for fact in facts:
+        text = f"{text[: fact.start]}{' ' * (fact.end - fact.start)}{text[fact.end :]}"
+    return text
 
 
 def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
@@ -72,6 +159,36 @@ def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
 def _is_twin(fact: Fact, old: Fact) -> bool:
     """Whether this is the same power said in the same words at another place."""
     return fact.quantity == old.quantity == "power" and fact.start != old.start and (fact.value, fact.of, fact.said) == (old.value, old.of, old.said) and fact.origin != "kit"
+
+
+def _changed_before(mine: Fact, query: Query, talk: Conversation, last: Query) -> list[Fact]:
+    """The value that the turn before told anew, where the new one has no other name: "and 8 m?" after "when the wall is 6 m from it?", "two hundred?" after "and at 300 mm?"."""
+    was = talk.changed
+    if was is None or mine.of or not (mine.quantity == was.quantity or mine.quantity == "number" and _is_bare(mine.said) and _is_near(mine, was)):
+        return []
+    if not _NAMELESS.fullmatch(_blank(query.text, (mine,))):
+        return []  # "now she's at f/8", after "the wall meters f/4"
+    return [f for f in last.facts if (f.quantity, f.value, f.of, f.start) == (was.quantity, was.value, was.of, was.start)]
+
+
+def _is_near(bare: Fact, old: Fact) -> bool:
+    """Whether a bare number, in the unit of a value, is of its size."""
+    return old.value / _NEAR <= bare.value * LENGTH.get(old.unit, 1.0) <= old.value * _NEAR
+
+
+def _is_bare(said: str) -> bool:
+    """Whether a number is told with no word of what there is so many of.
+
+    >>> _is_bare("two hundred"), _is_bare("three rolls")
+    (True, False)
+    """
+    return all(word in SMALL or word in TENS or word in ("a", "and", "hundred", "thousand") for word in _WORD.findall(said.lower()))
+
+
+_NAMELESS = Pattern(r"\W*(?:(?:and|or|then|so|now|but|no|ok|what|how|about|if|it|it's|that's|make|say|try|at|to|with|of|is|was|were|instead|please|only|just)\b\W*)*", re.I)
+"""Beside a value that goes on from the one before."""
+_NEAR = 8
+"""Times by which a bare number may differ from the value that it takes the place of."""
 
 
 _PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
@@ -196,6 +313,8 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
         return _not_the_one(counts, last.text)
     energies = [f for f in told if f.quantity == "energy"]
+    if not same and mine.quantity == "film_speed":
+        same = [f for f in told if f.quantity == "rated"]  # a film that was only rated has no other speed
     if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
         return energies
     formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
@@ -303,6 +422,11 @@ _WAY = Pattern(r"\s*(?P<way>over|under)\b", re.I)
 _THE_WAY = Pattern(r"\s*(?:of )?(?P<way>over|under)(?:-?expos\w+)?\b", re.I)
 
 
+def _keeps_its_way(mine: Fact, old: Fact, query: Query, last: Query) -> bool:
+    """Whether a value that is told as over or under takes the place of one that was told the same way."""
+    return _WAY.match(query.text[mine.end :]) is None or _same_way(query.text[mine.end :], last.text[old.end :])
+
+
 def _same_way(new: str, old: str) -> bool:
     """Whether what follows both values is over, or under: "one stop over" after "takes two stops of overexposure"."""
     one, other = _WAY.match(new), _THE_WAY.match(old)
@@ -320,11 +444,15 @@ def says_all(last: Query, talk: Conversation) -> bool:
 def _in_its_form(mine: Fact, old: Fact) -> str | None:
     """The new value in the words of the old one: another figure for its figure where both have one and the same unit, else its own words."""
     new, was = mine.said.strip(), old.said.strip()
+    if mine.quantity == "number" and not _FIGURE.search(new):
+        new = f"{mine.value:g}"  # "thirty", of ten seconds
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
     if mine.quantity == "number" and old.quantity == "count" and old.unit:
         return f"{new} {old.unit}"
     if mine.quantity == old.quantity == "count" and mine.unit == old.unit:
         return new
+    if mine.quantity == old.quantity == "count" and new.isdigit():
+        return f"{new} {old.unit}"
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
