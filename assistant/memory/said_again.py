@@ -40,7 +40,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if last is None or talk.missing or query.claim and not (_IF_SO.match(query.text) and _was_a_verdict(talk)):
         return None
     wrong = _NOT_SO.search(query.text)
-    if wrong is None and (placed := _in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*placed, query, last):
+    if wrong is None and (placed := _in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*placed, query, last) and not _of_either(placed[0], last):
         words = _in_its_form(*placed)
         return None if words is None else (placed[1], *_put_in(words, placed[1], last))
     mine = _only_value(query if wrong is None else _without(query, wrong))
@@ -86,9 +86,11 @@ def _as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fa
 
 _WORD = re.compile(r"[a-z]+(?:'[a-z]+)?")
 _ENDING = re.compile(r"(?:s|ed|ing)$")
-_CLAUSE_ENDS = re.compile(r"[.,;:?!](?!\d)|\b(?:and|but|so|then)\b")
+_CLAUSE_ENDS = re.compile(r"[.,;?!](?!\d)|\b(?:and|but|so|then)\b")
 _SAYING = frozenset({"hold", "will", "stay", "one", "manage", "deliver", "still", "when", "want", "need", "ask", "do", "doe", "did"})
 """Words around a value that say no more of it than the words of the question do."""
+_NAMES = frozenset({"meter", "flash", "lens", "film", "focus", "subject"})
+"""Filling where one value is told, and the name of it where two are."""
 
 
 def _in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
@@ -98,8 +100,8 @@ def _in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
     told = [f for f in query.facts if f.quantity != "remark" and f not in again]
     if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or not _asks_the_same(query, last):
         return None
-    mine = told[0]
-    if not _telling(_blank(query.text, (mine, *again))) <= _telling(last.text) | _SAYING:
+    mine = _bare(told[0], last)
+    if not _telling(_blank(query.text, (mine, *again))) <= _telling(last.text) | _SAYING | _NAMES:
         return None
     words = _clause(mine, query.text)
     scored = [(len(words & _clause(f, last.text)), f) for f in last.facts if f.origin != "kit" and f.start < f.end and _may_replace(mine, f)]
@@ -107,6 +109,12 @@ def _in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
     best = [f for score, f in scored if score == most]
     plain = most or query.asks or _IF_SO.match(query.text)  # the question is put once more: any word of it may stand there
     return (mine, best[0]) if plain and len(best) == 1 and mine.of in ("", best[0].of) and best[0].value != mine.value else None
+
+
+def _bare(fact: Fact, last: Query) -> Fact:
+    """"metered 16" of a question that has no f-number: a bare number, whatever it could be elsewhere."""
+    guessed = fact.quantity in ("aperture", "film_speed") and _AMOUNT_ALONE.fullmatch(fact.said.strip()) and not last.has(fact.quantity)
+    return replace(fact, quantity="number", of="", cue="") if guessed else fact
 
 
 def _asks_the_same(query: Query, last: Query) -> bool:
@@ -129,14 +137,15 @@ def _telling(text: str) -> set[str]:
     >>> sorted(_telling("and if the cells only manage"))
     ['cell', 'manage']
     """
-    return {_ENDING.sub("", word) for word in _WORD.findall(text.lower()) if not _FILLING.fullmatch(word)}
+    words = [(word, _ENDING.sub("", word)) for word in _WORD.findall(text.lower())]
+    return {stem for word, stem in words if stem in _NAMES or not _FILLING.fullmatch(word)}
 
 
 def _clause(fact: Fact, text: str) -> set[str]:
     """The telling words of the clause in which a value stands."""
     start = max((m.end() for m in _CLAUSE_ENDS.finditer(text, 0, fact.start)), default=0)
     ends = _CLAUSE_ENDS.search(text, fact.end)
-    return _telling(f"{text[start : fact.start]} {text[fact.end : ends.start() if ends else len(text)]}") - {"one"}
+    return _telling(f"{text[start : fact.start]} {text[fact.end : ends.start() if ends else len(text)]}") - {"one"} | _telling(fact.said) & _NAMES
 
 
 def _blank(text: str, facts: Iterable[Fact]) -> str:
@@ -446,6 +455,8 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     new, was = mine.said.strip(), old.said.strip()
     if mine.quantity == "number" and not _FIGURE.search(new):
         new = f"{mine.value:g}"  # "thirty", of ten seconds
+    if mine.quantity == "number" and len(_AMOUNT.findall(was)) == 1:
+        return _AMOUNT.sub(new, was)
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
     if mine.quantity == "number" and old.quantity == "count" and old.unit:
         return f"{new} {old.unit}"
