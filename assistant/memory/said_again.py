@@ -10,25 +10,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from assistant.language.number_words import SMALL, TENS
 from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
+from assistant.memory.in_the_same_words import FILLING, IF_SO, ONE_OF_ITS_KIND, blank, in_the_same_words, is_bare, is_near
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
-from assistant.solving.pop_facts import POP_WORDS, own
+from assistant.solving.pop_facts import own
 from assistant.units import LENGTH
 
-_FILLING = Pattern(
-    r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
-    r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
-"""Words that may stand around the one value that is told, and say nothing of their own."""
-_ONE_OF_ITS_KIND = frozenset({
-    "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur",
-})
 _FEW = 3
 """Words beside the figure of a value that is told as one thing."""
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
@@ -37,10 +28,10 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last = standing(talk)
-    if last is None or talk.missing or query.claim and not (_IF_SO.match(query.text) and _was_a_verdict(talk)):
+    if last is None or talk.missing or query.claim and not (IF_SO.match(query.text) and _was_a_verdict(talk)):
         return None
     wrong = _NOT_SO.search(query.text)
-    if wrong is None and (placed := _in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*placed, query, last) and not _of_either(placed[0], last):
+    if wrong is None and (placed := in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*placed, query, last) and not _of_either(placed[0], last):
         words = _in_its_form(*placed)
         return None if words is None else (placed[1], *_put_in(words, placed[1], last))
     mine = _only_value(query if wrong is None else _without(query, wrong))
@@ -64,9 +55,6 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     return same[0], *_put_in(words, same[0], last)
 
 
-_IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)
-
-
 def _was_a_verdict(talk: Conversation) -> bool:
     """Whether a yes or a no was given, so that "would it be at f/16?" asks for the same once more."""
     return talk.judged is not None or talk.last_solution is not None and talk.last_solution.answers[:1] != () and talk.last_solution.answers[0].quantity == "claim"
@@ -82,77 +70,6 @@ def _as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fa
         return mine
     goes_on = talk.changed is not None and talk.changed.quantity == "focus_distance"
     return replace(mine, quantity="focus_distance") if goes_on or _AT.search(query.text[: mine.start]) else mine
-
-
-_WORD = re.compile(r"[a-z]+(?:'[a-z]+)?")
-_ENDING = re.compile(r"(?:s|ed|ing)$")
-_CLAUSE_ENDS = re.compile(r"[.,;?!](?!\d)|\b(?:and|but|so|then)\b")
-_SAYING = frozenset({"hold", "will", "stay", "one", "manage", "deliver", "still", "when", "want", "need", "ask", "do", "doe", "did"})
-"""Words around a value that say no more of it than the words of the question do."""
-_NAMES = frozenset({"meter", "flash", "lens", "film", "focus", "subject"})
-"""Filling where one value is told, and the name of it where two are."""
-
-
-def _in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
-    """A value told in the words in which the question told one of its kind, and that one: "what if one pop only gives f/2.8?" of "one pop from here gives f/4, the camera has to be at f/11"."""
-    known = {(f.quantity, f.value, f.of, f.unit) for f in last.facts}
-    again = [f for f in query.facts if f.quantity != "number" and (f.quantity, f.value, f.of, f.unit) in known]
-    told = [f for f in query.facts if f.quantity != "remark" and f not in again]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or not _asks_the_same(query, last):
-        return None
-    mine = _bare(told[0], last)
-    if not _telling(_blank(query.text, (mine, *again))) <= _telling(last.text) | _SAYING | _NAMES:
-        return None
-    words = _clause(mine, query.text)
-    scored = [(len(words & _clause(f, last.text)), f) for f in last.facts if f.origin != "kit" and f.start < f.end and _may_replace(mine, f)]
-    most = max((score for score, _ in scored), default=0)
-    best = [f for score, f in scored if score == most]
-    plain = most or query.asks or _IF_SO.match(query.text)  # the question is put once more: any word of it may stand there
-    return (mine, best[0]) if plain and len(best) == 1 and mine.of in ("", best[0].of) and best[0].value != mine.value else None
-
-
-def _bare(fact: Fact, last: Query) -> Fact:
-    """"metered 16" of a question that has no f-number: a bare number, whatever it could be elsewhere."""
-    guessed = fact.quantity in ("aperture", "film_speed") and _AMOUNT_ALONE.fullmatch(fact.said.strip()) and not last.has(fact.quantity)
-    return replace(fact, quantity="number", of="", cue="") if guessed else fact
-
-
-def _asks_the_same(query: Query, last: Query) -> bool:
-    """Whether nothing is asked but what was asked before."""
-    return {(a.quantity, a.of) for a in query.asks} <= {(a.quantity, a.of) for a in last.asks}
-
-
-def _may_replace(mine: Fact, old: Fact) -> bool:
-    """Whether one value is of the kind of the other, as far as it tells its kind."""
-    if mine.quantity == "number":
-        return old.quantity in _ONE_OF_ITS_KIND and _is_near(mine, old)
-    if mine.quantity == "film_speed" and old.quantity == "rated":
-        return True
-    return mine.quantity == old.quantity and (mine.quantity != "count" or mine.unit == old.unit or {mine.unit, old.unit} <= set(POP_WORDS))
-
-
-def _telling(text: str) -> set[str]:
-    """The words of a text that tell something of their own, without their endings.
-
-    >>> sorted(_telling("and if the cells only manage"))
-    ['cell', 'manage']
-    """
-    words = [(word, _ENDING.sub("", word)) for word in _WORD.findall(text.lower())]
-    return {stem for word, stem in words if stem in _NAMES or not _FILLING.fullmatch(word)}
-
-
-def _clause(fact: Fact, text: str) -> set[str]:
-    """The telling words of the clause in which a value stands."""
-    start = max((m.end() for m in _CLAUSE_ENDS.finditer(text, 0, fact.start)), default=0)
-    ends = _CLAUSE_ENDS.search(text, fact.end)
-    return _telling(f"{text[start : fact.start]} {text[fact.end : ends.start() if ends else len(text)]}") - {"one"} | _telling(fact.said) & _NAMES
-
-
-def _blank(text: str, facts: Iterable[Fact]) -> str:
-    """The text without the words of these facts."""
-    for fact in facts:
-        text = f"{text[: fact.start]}{' ' * (fact.end - fact.start)}{text[fact.end :]}"
-    return text
 
 
 def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
@@ -173,33 +90,15 @@ def _is_twin(fact: Fact, old: Fact) -> bool:
 def _changed_before(mine: Fact, query: Query, talk: Conversation, last: Query) -> list[Fact]:
     """The value that the turn before told anew, where the new one has no other name: "and 8 m?" after "when the wall is 6 m from it?", "two hundred?" after "and at 300 mm?"."""
     was = talk.changed
-    if was is None or mine.of or not (mine.quantity == was.quantity or mine.quantity == "number" and _is_bare(mine.said) and _is_near(mine, was)):
+    if was is None or mine.of or not (mine.quantity == was.quantity or mine.quantity == "number" and is_bare(mine.said) and is_near(mine, was)):
         return []
-    if not _NAMELESS.fullmatch(_blank(query.text, (mine,))):
+    if not _NAMELESS.fullmatch(blank(query.text, (mine,))):
         return []  # "now she's at f/8", after "the wall meters f/4"
     return [f for f in last.facts if (f.quantity, f.value, f.of, f.start) == (was.quantity, was.value, was.of, was.start)]
 
 
-def _is_near(bare: Fact, old: Fact) -> bool:
-    """Whether a bare number, in the unit of a value, is of its size."""
-    return old.value / _NEAR <= bare.value * LENGTH.get(old.unit, 1.0) <= old.value * _NEAR
-
-
-def _is_bare(said: str) -> bool:
-    """Whether a number is told with no word of what there is so many of.
-
-    >>> _is_bare("two hundred"), _is_bare("three rolls")
-    (True, False)
-    """
-    return all(word in SMALL or word in TENS or word in ("a", "and", "hundred", "thousand") for word in _WORD.findall(said.lower()))
-
-
 _NAMELESS = Pattern(r"\W*(?:(?:and|or|then|so|now|but|no|ok|what|how|about|if|it|it's|that's|make|say|try|at|to|with|of|is|was|were|instead|please|only|just)\b\W*)*", re.I)
 """Beside a value that goes on from the one before."""
-_NEAR = 8
-"""Times by which a bare number may differ from the value that it takes the place of."""
-
-
 _PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
 _AT_A_PLACE = Pattern(r"\b(?:at|from|to|by|stands?|subject|distance|away|he's|she's|they're)\b", re.I)
 
@@ -326,7 +225,7 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
         same = [f for f in told if f.quantity == "rated"]  # a film that was only rated has no other speed
     if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
         return energies
-    formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
+    formed = [f for f in told if f.quantity in (ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
     return formed if len(formed) == 1 and (not same or shape == "#") else same
@@ -416,14 +315,14 @@ _TOLD_AT_A_POWER = frozenset({"shutter", "recycle", "duration", "time", "interva
 def _only_value(query: Query) -> Fact | None:
     """The one value of a half-sentence that has nothing else in it."""
     told = [f for f in query.facts if f.quantity != "remark"]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number", "max_distance", "factor"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+    if len(told) != 1 or told[0].quantity not in ONE_OF_ITS_KIND | {"number", "max_distance", "factor"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
     way = _WAY.match(query.text[mine.end :]) if mine.quantity in ("stops", "loss") else None
     around = (query.text[: mine.start], query.text[mine.end + (way.end() if way else 0) :])
     if mine.quantity in ("max_distance", "blur"):
         around = (_AT_MOST.sub(" ", around[0]), _AT_MOST.sub(" ", around[1]))
-    return mine if all(_FILLING.fullmatch(words) for words in around) else None
+    return mine if all(FILLING.fullmatch(words) for words in around) else None
 
 
 _AT_MOST = Pattern(r"\b(?:at (?:the )?most|at the outside|no more than|not more than|up to|max(?:imum)?|tops|or less|less than|under|is (?:all|the most))\b", re.I)
