@@ -46,6 +46,8 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
         return None
     if unbearable(anew.query, solution) or stray_numbers(anew.query, anew.query, solution) or doubtful(anew.query, anew.query, solution):
         return None
+    if {f.quantity for f in anew.new} == {"film_speed"} and solution.answers[0].value == before.answers[0].value:
+        return None  # another film, and yet the rating of the one before
     solution = check(anew.query, solution)
     solution = solution.noting(sentence(anew.query, solution))
     remember(turn, anew.query, solution, text=anew.query.text)

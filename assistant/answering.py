@@ -166,7 +166,7 @@ def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | Non
     return None
 
 
-_CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution")
+_CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution", "changed")
 
 
 def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
@@ -180,6 +180,13 @@ def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
 
 def _in_full(talk: Conversation, text: str) -> str:
     """The question that a half-sentence about a bracket, another row or another level asks again, in its own words."""
+    if len(text) < 2 * _SHORT and (talk.judged is not None or talk.past and " stops " in text):
+        from assistant.memory.against_before import against_before
+        from assistant.memory.so_many_times import so_many_times
+
+        whole = so_many_times(text, talk) or against_before(text, talk)
+        if whole is not None:
+            return whole
     if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
         from assistant.memory.in_another_row import in_another_row
 

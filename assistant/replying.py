@@ -24,6 +24,7 @@ def remember(turn: Turn, whole: Query, solution: Solution, text: str | None = No
     """Keep the scene as this answer leaves it, a later turn changes it, or asks of it; `text` is the question where its words were changed."""
     talk = turn.conversation
     talk.judged = None
+    talk.changed = next((f for f in whole.facts if turn.anew is not None and f.start < turn.anew[1] and f.end > turn.anew[0]), None)
     talk.missing = solution.missing if solution.status == "needs" else ()
     answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", at_iso=q.at_iso, at_power=q.at_power, origin="kept") for q in solution.answers[:1]
                       if q.quantity in ("aperture", "power", "film_speed", "guide_number") and isinstance(q.value, (int, float))])

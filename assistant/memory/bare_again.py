@@ -73,6 +73,8 @@ def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def changed_last(talk: Conversation) -> str:
     """The quantity of the one value that the turn before told anew."""
+    if talk.changed is not None:
+        return talk.changed.quantity
     facts = talk.last_query.facts if talk.last_query is not None and talk.past else ()
     new = [f for f in facts if f.origin == "said" and f.quantity not in ("modifier", "camera_filter", "remark")]  # "and if the scrim loses two?"
     return new[0].quantity if len(new) == 1 < len(facts) else ""
@@ -218,20 +220,6 @@ def time_put_back(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     new = replace(as_told(before, before.value, mine), cue="")
     return replace(query, facts=tuple(new if f is mine else f for f in query.facts), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not now[0]))
-
-
-_METERED = Pattern(r"^(?:[^.,;:!?\d]{1,50}[.,;:!?] ?)?\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|if|for|with|say|the|a|my|it|i)\b\W*)*(?:metered|meter(?:s|ed)?(?: (?:now|then))?(?: (?:says?|said|reads?|gives?|is|was|wants?|asks for|needs?|calls for|shows?))?|reading(?: is| was| of)?|reads?|says?|wants?)(?: (?:at|for|about))?\W*[\w.]+\W*(?:now|then|instead|please)?\W*$", re.I)
-
-
-def metered_time_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"metered 20", "light's gone, meter wants fifteen" after a metered time of ten seconds: another time, and no f-number."""
-    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
-    timed = [f for f in scene.facts if f.quantity in ("shutter", "time") and f.value >= 1]
-    if mine is None or mine.quantity not in ("number", "aperture", "film_speed") or mine.bad or mine.value < 1 or _NAMED.search(mine.said) and not mine.said.isalpha() or len(timed) != 1 or not scene.asks or scene.asks[0].quantity not in ("shutter", "duration"):
-        return query, scene
-    if not _METERED.match(query.text) or any(f.quantity in ("aperture", "distance", "guide_number", "film_speed") for f in scene.facts):
-        return query, scene
-    return replace(query, facts=(as_told(timed[0], mine.value, mine),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not timed[0]))
 
 
 def range_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -69,6 +69,8 @@ class Conversation:
     last_working: tuple[str, ...] = ()
     last_query: Query | None = None
     last_solution: Solution | None = None
+    changed: Fact | None = None
+    """The one value with which the question that stands was said again."""
     practice: Practice | None = None
     practised: int = 0
     log: ShotLog | None = None

@@ -19,7 +19,7 @@ from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.solving.claim_bounds import is_exact
-from assistant.solving.claim_latitude import error_told
+from assistant.solving.claim_latitude import error_told, says_what_it_takes
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -44,6 +44,8 @@ _KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"p
 
 def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     """The claim that stands with what this half-sentence changes; None where it changes nothing of it, or it is not clear what."""
+    if says_what_it_takes(query.text) and error_told(judged.query) is not None:
+        return _limit_anew(query, judged)
     query = _as_lost(_in_pairs(query, judged), judged)
     scene = _scene_of(judged)
     asked = replace(talk, scene=scene, missing=())
@@ -58,6 +60,22 @@ def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     if not (new or gone) or any(f.bad or f.quantity not in _TOLD_ANEW for f in new) or _either_time(new, judged, query.text):
         return None
     return _put_in(judged, new, gone, (scene.cues - left.cues, said.cues & SKIES), query.text)
+
+
+_WAYS = Pattern(r"(?: of (?:error|latitude|leeway|exposure))?(?: (?:over|under|more|less)\b| (?:in )?(?:either|each|both) (?:way|side|direction)s?\b)", re.I)
+
+
+def _limit_anew(query: Query, judged: Judged) -> Anew | None:
+    """"and on a negative film that bears a whole stop under?": another limit, with the way that is told of it, and the same error held against it."""
+    told = [f for f in query.facts if f.quantity != "remark"]
+    limits = [f for f in judged.query.facts if f.quantity in ("stops", "loss", "relation") and f is not error_told(judged.query)]
+    if len(told) != 1 or told[0].quantity not in ("stops", "loss", "relation") or len(limits) != 1:
+        return None
+    said, was = _WAYS.match(query.text, told[0].end), _WAYS.match(judged.query.text, limits[0].end)
+    old = replace(limits[0], end=was.end(), said=judged.query.text[limits[0].start : was.end()]) if said and was else limits[0]
+    new = replace(old, value=abs(told[0].value), said=query.text[told[0].start : said.end() if said else told[0].end].strip(), origin="said")
+    text, facts = reworded(judged.query.text, [old if f is limits[0] else f for f in judged.query.facts], [(old, new)])
+    return Anew(replace(judged.query, text=text, facts=tuple(facts), unplaced=()), tuple(f for f in facts if (f.value, f.said) == (new.value, new.said)))
 
 
 def _plainly_of(query: Query, judged: Judged) -> bool:
@@ -214,6 +232,7 @@ def _told_alike(fact: Fact, found: list[Fact], text: str, judged: Judged) -> lis
 def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged, text: str) -> list[Fact]:
     """The facts of the claim that a new one may take the place of."""
     same = [f for f in facts if _alike(f.quantity, fact.quantity) and (f.quantity != "count" or f.unit == fact.unit or not fact.unit)]
+    same = same or [f for f in facts if fact.quantity == "film_speed" and f.quantity == "rated"]  # a film that was only rated has no other speed
     mine = [f for f in same if f.of == fact.of]
     found = mine if mine or fact.of and any(f.of for f in same) else same
     left = [f for f in found if any(f is g for g in gone)]

@@ -12,6 +12,8 @@ from collections.abc import Iterable
 
 from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
+from assistant.memory.in_place_of import AMOUNT_ALONE, as_it_was_called, in_place_of, told_with_place
+from assistant.memory.in_the_same_words import FILLING, IF_SO, ONE_OF_ITS_KIND, blank, in_the_same_words, is_bare, is_near
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -19,15 +21,6 @@ from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.solving.pop_facts import own
 from assistant.units import LENGTH
 
-_FILLING = Pattern(
-    r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
-    r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
-"""Words that may stand around the one value that is told, and say nothing of their own."""
-_ONE_OF_ITS_KIND = frozenset({
-    "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur",
-})
 _FEW = 3
 """Words beside the figure of a value that is told as one thing."""
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
@@ -36,30 +29,29 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last = standing(talk)
-    if last is None or talk.missing or query.claim:
+    if last is None or talk.missing or query.claim and not (IF_SO.match(query.text) and _was_a_verdict(talk)):
         return None
-    instead, placed = _in_its_place(query), _PLACED.search(query.text)
-    if instead is not None:
-        query = replace(query, text=query.text[: instead[0].end], facts=(instead[0],))
-    elif placed is not None:
-        query = replace(query, text=query.text[: placed.start()] + "it" + " " * (placed.end() - placed.start() - 2) + query.text[placed.end() :])
+    query, instead, placed = in_place_of(query)
     wrong = _NOT_SO.search(query.text)
+    if wrong is None and (alike := in_the_same_words(query, last)) is not None and says_all(last, talk) and _keeps_its_way(*alike, query, last) and not _of_either(alike[0], last):
+        words = _in_its_form(*alike)
+        return None if words is None else (alike[1], *_put_in(words, alike[1], last))
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_guide(mine, query, last)
+    mine = _as_a_place(_as_a_guide(mine, query, last), query, talk, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
-    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
+    same = [f for f in last.facts if f.quantity == mine.quantity and AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
     if instead is not None:
-        was = _AMOUNT_ALONE.findall(instead[1].said)
-        same = [f for f in last.facts if f.quantity == mine.quantity and (f.value == instead[1].value or was and _AMOUNT_ALONE.findall(f.said) == was)]
+        same = as_it_was_called(instead, mine, last)
     elif placed is not None:
-        same = _told_with_place(placed, mine, last)
+        same = told_with_place(placed, mine, last)
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
+    same = _changed_before(mine, query, talk, last) or same if wrong is None else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
-    if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]):
+    if len(same) != 1 or not _keeps_its_way(mine, same[0], query, last):
         return None
     if wrong is None and mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
@@ -69,30 +61,21 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     return same[0], *_put_in(words, same[0], last)
 
 
-_INSTEAD_OF = Pattern(r" (?:in place of|instead of|rather than|in the place of|for|not) (?:the |that |my |an? )*", re.I)
+def _was_a_verdict(talk: Conversation) -> bool:
+    """Whether a yes or a no was given, so that "would it be at f/16?" asks for the same once more."""
+    return talk.judged is not None or talk.last_solution is not None and talk.last_solution.answers[:1] != () and talk.last_solution.answers[0].quantity == "claim"
 
 
-def _in_its_place(query: Query) -> tuple[Fact, Fact] | None:
-    """"same again with a sixteenth in place of the eighth": the new value, and the one that it is put in the place of."""
-    told = sorted((f for f in query.facts if f.quantity != "remark"), key=lambda f: f.start)
-    if len(told) != 2 or told[0].quantity != told[1].quantity and not _AMOUNT_ALONE.fullmatch(told[1].said.strip()) or not _INSTEAD_OF.fullmatch(query.text[told[0].end : told[1].start]) or not _FILLING.fullmatch(query.text[told[1].end :]):
-        return None
-    return told[0], told[1]
+_AT = Pattern(r"\b(?:at|from|to)\W*$", re.I)
 
 
-_PLACED = Pattern(r"\b(?:the|that|this|my) (?:(?P<far>far|farther|further|farthest|furthest|distant)|close|closer|closest|near|nearer|nearest)(?: (?:one|light|lamp|flash|head))\b", re.I)
-
-
-def _told_with_place(placed: re.Match[str], mine: Fact, last: Query) -> list[Fact]:
-    """"and with that close one on 1/16?": of two lights the value of the one that stands so, by the place told with it."""
-    same = [f for f in last.facts if f.quantity == mine.quantity]
-    places = list({f.value: f for f in sorted(last.facts, key=lambda f: -f.start) if f.quantity == "distance"}.values())
-    if len(same) != 2 or len(places) != 2:
-        return []
-    where = (max if placed["far"] else min)(places, key=lambda f: f.value)
-    other = places[1] if where is places[0] else places[0]
-    its = own(where, same, last.text)
-    return [its] if own(other, same, last.text) is not its else []
+def _as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fact:
+    """"and at 300 mm?" after "a 100 mm lens, a beetle 600 mm in front of it: what magnification?": where it is put, and no other lens."""
+    placed = [f for f in last.facts if f.quantity == "focus_distance" and f.unit == mine.unit]
+    if mine.quantity != "focal_length" or len(placed) != 1 or "lens" in query.text.lower() or any(f.quantity == "focal_length" and f.value >= mine.value for f in last.facts):
+        return mine
+    goes_on = talk.changed is not None and talk.changed.quantity == "focus_distance"
+    return replace(mine, quantity="focus_distance") if goes_on or _AT.search(query.text[: mine.start]) else mine
 
 
 def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
@@ -110,6 +93,18 @@ def _is_twin(fact: Fact, old: Fact) -> bool:
     return fact.quantity == old.quantity == "power" and fact.start != old.start and (fact.value, fact.of, fact.said) == (old.value, old.of, old.said) and fact.origin != "kit"
 
 
+def _changed_before(mine: Fact, query: Query, talk: Conversation, last: Query) -> list[Fact]:
+    """The value that the turn before told anew, where the new one has no other name: "and 8 m?" after "when the wall is 6 m from it?", "two hundred?" after "and at 300 mm?"."""
+    was = talk.changed
+    if was is None or mine.of or not (mine.quantity == was.quantity or mine.quantity == "number" and is_bare(mine.said) and is_near(mine, was)):
+        return []
+    if not _NAMELESS.fullmatch(blank(query.text, (mine,))):
+        return []  # "now she's at f/8", after "the wall meters f/4"
+    return [f for f in last.facts if (f.quantity, f.value, f.of, f.start) == (was.quantity, was.value, was.of, was.start)]
+
+
+_NAMELESS = Pattern(r"\W*(?:(?:and|or|then|so|now|but|no|ok|what|how|about|if|it|it's|that's|make|say|try|at|to|with|of|is|was|were|instead|please|only|just)\b\W*)*", re.I)
+"""Beside a value that goes on from the one before."""
 _PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
 _AT_A_PLACE = Pattern(r"\b(?:at|from|to|by|stands?|subject|distance|away|he's|she's|they're)\b", re.I)
 
@@ -232,9 +227,11 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
         return _not_the_one(counts, last.text)
     energies = [f for f in told if f.quantity == "energy"]
+    if not same and mine.quantity == "film_speed":
+        same = [f for f in told if f.quantity == "rated"]  # a film that was only rated has no other speed
     if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
         return energies
-    formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
+    formed = [f for f in told if f.quantity in (ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
     return formed if len(formed) == 1 and (not same or shape == "#") else same
@@ -303,7 +300,6 @@ def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) 
 
 _NOT_SO = Pattern(r",? (?:and )?not (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
 """After the right value, the one that it is put in the place of: "12 ft behind her, not 6"."""
-_AMOUNT_ALONE = re.compile(r"\d+(?:\.\d+)?")
 
 
 def _without(query: Query, wrong: re.Match[str]) -> Query:
@@ -329,19 +325,24 @@ _TOLD_AT_A_POWER = frozenset({"shutter", "recycle", "duration", "time", "interva
 def _only_value(query: Query) -> Fact | None:
     """The one value of a half-sentence that has nothing else in it."""
     told = [f for f in query.facts if f.quantity != "remark"]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number", "max_distance", "factor"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+    if len(told) != 1 or told[0].quantity not in ONE_OF_ITS_KIND | {"number", "max_distance", "factor"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
     way = _WAY.match(query.text[mine.end :]) if mine.quantity in ("stops", "loss") else None
     around = (query.text[: mine.start], query.text[mine.end + (way.end() if way else 0) :])
     if mine.quantity in ("max_distance", "blur"):
         around = (_AT_MOST.sub(" ", around[0]), _AT_MOST.sub(" ", around[1]))
-    return mine if all(_FILLING.fullmatch(words) for words in around) else None
+    return mine if all(FILLING.fullmatch(words) for words in around) else None
 
 
 _AT_MOST = Pattern(r"\b(?:at (?:the )?most|at the outside|no more than|not more than|up to|max(?:imum)?|tops|or less|less than|under|is (?:all|the most))\b", re.I)
 _WAY = Pattern(r"\s*(?P<way>over|under)\b", re.I)
 _THE_WAY = Pattern(r"\s*(?:of )?(?P<way>over|under)(?:-?expos\w+)?\b", re.I)
+
+
+def _keeps_its_way(mine: Fact, old: Fact, query: Query, last: Query) -> bool:
+    """Whether a value that is told as over or under takes the place of one that was told the same way."""
+    return _WAY.match(query.text[mine.end :]) is None or _same_way(query.text[mine.end :], last.text[old.end :])
 
 
 def _same_way(new: str, old: str) -> bool:
@@ -361,11 +362,17 @@ def says_all(last: Query, talk: Conversation) -> bool:
 def _in_its_form(mine: Fact, old: Fact) -> str | None:
     """The new value in the words of the old one: another figure for its figure where both have one and the same unit, else its own words."""
     new, was = mine.said.strip(), old.said.strip()
+    if mine.quantity == "number" and not _FIGURE.search(new):
+        new = f"{mine.value:g}"  # "thirty", of ten seconds
+    if mine.quantity == "number" and len(_AMOUNT.findall(was)) == 1:
+        return _AMOUNT.sub(new, was)
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
     if mine.quantity == "number" and old.quantity == "count" and old.unit:
         return f"{new} {old.unit}"
     if mine.quantity == old.quantity == "count" and mine.unit == old.unit:
         return new
+    if mine.quantity == old.quantity == "count" and new.isdigit():
+        return f"{new} {old.unit}"
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)

@@ -63,6 +63,12 @@ def asks_of_latitude(said: str) -> bool:
     return _FILM.search(said) is not None and is_within(said) and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in (*_SPANS, _FORGIVEN))
 
 
+def says_what_it_takes(text: str) -> bool:
+    """"and on a film that bears a whole stop?": a limit of the film, and no exposure that went wrong."""
+    said = plain(text)
+    return _FILM.search(said) is not None and _TAKES.search(said) is not None
+
+
 _OPEN = Pattern(r"\b(?:what|which|how)\b")
 
 
