@@ -180,6 +180,10 @@ def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
 
 def _in_full(talk: Conversation, text: str) -> str:
     """The question that a half-sentence about a bracket, another row or another level asks again, in its own words."""
+    if talk.judged is not None and len(text) < 2 * _SHORT:
+        from assistant.memory.claimed_otherwise import claimed_otherwise
+
+        return claimed_otherwise(text, talk) or text
     if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
         from assistant.memory.in_another_row import in_another_row
 
