@@ -187,6 +187,10 @@ def _in_full(talk: Conversation, text: str) -> str:
         whole = so_many_times(text, talk) or against_before(text, talk)
         if whole is not None:
             return whole
+    if talk.judged is not None and len(text) < 2 * _SHORT:
+        from assistant.memory.claimed_otherwise import claimed_otherwise
+
+        return claimed_otherwise(text, talk) or text
     if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
         from assistant.memory.in_another_row import in_another_row
 

@@ -62,9 +62,10 @@ def _its_stops(row: str, at: str, before: str, talk: Conversation) -> str | None
             return None
         unit = places[against].unit
         told = {name: f"{f.value / LENGTH[f.unit]:.4g} {f.unit}" for name, f in places.items()} | ({row: at if any(c.isalpha() for c in at.split(" ")[-1]) else f"{at} {unit}"} if at else {})
-        way = "brighter" if found.answers[0].value > 0 and "more" in talk.scene.cues else "darker"
+        value = found.answers[0].value
+        way = "brighter" if isinstance(value, float) and value > 0 and "more" in talk.scene.cues else "darker"
         return f"{', '.join(f'the {name} row is at {place}' for name, place in told.items())}. By how many stops is the {row} row {way} than the {against} row?"
-    asked = row_asked(before)
-    if at or asked is None or standing(talk) is None or not says_all(standing(talk), talk):
+    asked, last = row_asked(before), standing(talk)
+    if at or asked is None or last is None or not says_all(last, talk):
         return None
     return f"{before[: asked[0]]}{row}{before[asked[1] :]}"

@@ -14,6 +14,7 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import (
     backdrop_place,
@@ -43,7 +44,7 @@ from assistant.units import speak_length
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will|may|might|could)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back|walk|stray|wander|drift|lean|roam|retreat|edge|creep)\b|by how (?:much|far)", re.I)
 _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
 _NEW_PLACE = Pattern(r"\bfrom (?:him|her|them)\b|from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
-_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
+_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|\b(?:must|should|does|will|would) (?:it|they|the (?:flash|light|head|lamp|strobe)) (?:have to |need to )?(?:give|put out|deliver)\b|increase|turn (?:it |the power )?up", re.I)
 
 
 def solve(query: Query) -> Solution | None:
@@ -144,6 +145,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()
     if scene.of == "background":
         notes = (looks(lost),)
+    if scene.moved and len(powers := query.all("power")) == 1 and turned_too.stood_on(powers[0], query, scene.far_fact):  # what it stood on: the same before and after, or what makes up for the move
+        more, scene = (*more, *(turned_too.turned_up(powers[0], value) if value == -lost and "open_up" not in query.cues else ())), replace(scene, used=(*scene.used, powers[0]))
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost if brighter_by_name(query) is None else value, of), notes=notes, working=(step,))
 
 
@@ -215,10 +218,9 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if near and move < 0:
         notes = ("They are within that already: the light may even come nearer.",)
     now = [f for f in query.all("power") if f.value < 1 and not f.of] if near else []
+    there: tuple[Quantity, ...] = ()
     if len(now) == 1 and len(query.all("power")) == 1 and now[0].value * 2**power <= 1.0005:  # at what it stood on, what it must stand on there
         used, there = (*used, now[0]), (marks.power(now[0].value * 2**power),)
-    else:
-        there = ()
     if _TO_THE_LAST.search(query.text) and scene.rows:
         unit, last = preferred_unit(query, ask.unit), place + depth
         return _done((marks.distance(last, unit, "back row"), marks.distance(place, unit, "front row")), scene, *used, notes=notes, assumed=assumed, lead=f"{_length(query, last)} from the back row, which is {_length(query, place)} from the front.")

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 import re
 
+from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.solving import marks
 from assistant.solving.last_question import last_question
 
 SAID_OF_IT = ("half", "a half", "halved", "halve")
@@ -36,3 +38,19 @@ def opened_by(query: Query) -> tuple[float, Fact] | None:
     if ring is None or asked is None or asked[0] <= told[0].start < asked[1] or not _NET_ASKED.search(query.text[asked[0] : asked[1]]):
         return None
     return abs(told[0].value) * (1 if ring["open"] else -1), told[0]
+
+
+def stood_on(power: Fact, query: Query, moved: Fact | None) -> bool:
+    """Whether this is the power of the light before it was moved, and nothing that was changed with the move."""
+    return moved is not None and (moved.origin != "said" or moved.sentence > power.sentence or power.start < moved.start) and not _SET_TO.search(query.text[: power.start]) and _IS_POWER.search(power.said) is not None and not _NOW.match(query.text, power.end)
+
+
+_NOW = Pattern(r"\W*now\b", re.I)
+_IS_POWER = Pattern(r"\d/\d|\bpower\b", re.I)
+_SET_TO = Pattern(r"\b(?:turn\w*|dial\w*|drop\w*|cut|put|set|go|going|goes|went|switch\w*|chang\w*|halv\w*|reduc\w*|rais\w*)\b[^.;?!\d]{0,24}$|\b(?:to|by) $", re.I)
+
+
+def turned_up(power: Fact, stops: float) -> tuple[Quantity, ...]:
+    """What makes up for a move as a power, where there is as much: "on 1/8, from 2 m to 4: how many stops more must it give?" is half power."""
+    value = power.value * 2**stops
+    return (marks.power(value),) if value <= 1.0005 else ()
