@@ -71,15 +71,29 @@ def _left(query: Query) -> Solution | None:
     return Solution(answers=(marks.count(value, "pops"),), used=(*held, *spent, *powers), topic="time", working=(f"{charge:.4g} full pops are left in it",), notes=(_ENERGY_ALONE,))
 
 
-_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? (?P<part>[12]/[2-8]|half|a third|two thirds|a quarter|three quarters|\d+ ?(?:%|percent|per cent)) of\b", re.I)
-_PARTS = {"half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3, "a quarter": 0.25, "three quarters": 0.75}
+_A_PART = r"(?P<{0}>(?:\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:%|percent|per cent)|[1-9]/(?:10|[2-8])|half|(?:an?|one|two|three|four|nine)[- ](?:third|quarter|fifth|tenth)s?)"
+"""A part of a whole, in per cent or as a fraction."""
+_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? " + _A_PART.format("part") + r" of\b", re.I)
+_TOPS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "nine": 9}
+_BOTTOMS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
+
+
+def _part_said(words: str) -> float:
+    """"two thirds", "3/4", "80 %", "eighty per cent": the part of a whole that is told."""
+    said = words.lower().strip()
+    if said == "half":
+        return 0.5
+    top, _, bottom = said.replace("-", " ").replace("/", " / ").partition(" ")
+    if bottom.startswith("/ "):
+        return float(top) / float(bottom[2:])
+    if bottom.rstrip("s") in _BOTTOMS:
+        return _TOPS[top] / _BOTTOMS[bottom.rstrip("s")]
+    return float(_TENS.get(top) or re.sub(r"[^\d.]", "", said)) / 100
 
 
 def _part_left(query: Query, held: Fact, part: re.Match[str], asks: int) -> Solution | None:
     """"I've used two thirds of the 180 full pops: how many at a quarter remain?"."""
-    said = part["part"].lower()
-    top, _, bottom = said.partition("/")
-    gone = _PARTS.get(said) or (float(top) / float(bottom) if bottom else float(re.sub(r"\D", "", said)) / 100)
+    gone = _part_said(part["part"])
     powers = [p for p in query.all("power") if not part.start("part") <= p.start < part.end("part")]
     holds, told = _power_told(held, query, powers)
     asked = [p for p in powers if p is not told]
@@ -98,12 +112,11 @@ def _speaks_of_battery(query: Query) -> bool:
 _SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashes) (?:are |still )?left\b", re.I)
 
 
-_PER_CENT = r"(?P<{0}>\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:%|percent|per cent)"
-_OF_IT = r"(?: of (?:it|that|this|them|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go))*"
+_OF_IT = r"(?: of (?:it|that|this|them|which|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go|turns?|finds? its way))*"
 _REACHES = Pattern(
-    rf"\b{_PER_CENT.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|arrives?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
-    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_PER_CENT.format('said')}"
-    rf"|\b{_PER_CENT.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to) (?:heat|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_PER_CENT.format('gone')}", re.I)
+    rf"\b{_A_PART.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|comes? (?:through|over|across)|arrives?|becomes?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
+    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_A_PART.format('said')}"
+    rf"|\b{_A_PART.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to|into) (?:heat|warmth|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_A_PART.format('gone')}", re.I)
 """What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
 _TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 
@@ -113,16 +126,17 @@ def _efficiency(query: Query) -> tuple[float, tuple[Fact, ...]]:
     found = _REACHES.search(query.text)
     if found is None:
         return 1.0, ()
-    said = next(part for part in found.groups() if part).lower()
-    part = float(_TENS.get(said) or said) / 100
-    return 1 - part if found["lost"] or found["gone"] else part, tuple(f for f in query.facts if found.start() <= f.start < found.end())
+    name = next(name for name in ("kept", "said", "lost", "gone") if found[name])
+    part = _part_said(found[name])
+    told = Fact("remark", part, start=found.start(name), end=found.end(name), said=found[name])  # a bare fraction is no power, and may be no fact at all
+    return 1 - part if name in ("lost", "gone") else part, (told,)
 
 
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
     kept, telling = _efficiency(query)
-    part, fact = share(query.with_facts(f for f in query.facts if f not in telling))
+    part, fact = share(query.with_facts(f for f in query.facts if not any(t.start <= f.start < t.end for t in telling)))
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
         value = duration.pops_from_battery(supply.value * kept, joules)
