@@ -88,6 +88,8 @@ _GUIDE_FALLS = Pattern(
     r"(?P<guide>\b(?:guide(?: number| no\.?)?|gn)(?: (?:of|for|on) (?:my|the|this|that|your) (?:\w+ )?(?:flash|gun|unit|light|lamp|head|strobe))?),? (?:(?:only|then|now|just|is|has|gets|was) )*(?:comes?|goes|drops?|dropped|falls?|fallen|shrinks?|shrunk|sinks?|reduces?|reduced|cut|dwindles?|down)(?: (?:down|away|back))? to (?=(?:about |only |just |roughly )?(?:\d|[a-z]+ ?(?:m|metres?|meters?|ft|feet)\b))(?![^.?!;]{0,24}\bfrom\b)", re.I)
 _BOTH_OUTDO = Pattern(r"(?P<both>\b(?:the two|they|both|the pair)(?: of them)?(?: together| combined| added)?) (?:beat|outshine|outdo|surpass|top|out-?weigh)\b", re.I)
 """What two lights are more than one of them."""
+_EV_COUNTED = Pattern(r"(?P<ev>\b(?:what|which) (?:EV|exposure value|light value)),? (?:(?:as |when )?(?:counted|reckoned|given|quoted|measured|referred|taken|stated) )?(?:at|for|to|on) (?P<iso>(?:ISO|ASA) ?\d+),? (?=[a-z])", re.I)
+"""The film that it is to be counted for, set between commas: "what EV, counted at ISO 100, am I looking at?"."""
 _GUIDES = Pattern(r"\b(?:guides?|gns?)\b", re.I)
 
 
@@ -101,6 +103,7 @@ OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]]
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("test film",), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
+    (("EV", "ev", "value"), _EV_COUNTED, r"\g<ev> at \g<iso> "),
     ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )
