@@ -63,7 +63,7 @@ def speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(idle))
-    counted = {f.said for f in solution.used if f.quantity == "remark" or f.quantity == "number" and f.value == int(f.value)} if solution.topic in ("time", "bracket") else set()
+    counted = {f.said for f in solution.used if f.quantity == "number" and f.value == int(f.value)} if solution.topic in ("time", "bracket") else set()
     missed = tuple(dict.fromkeys((*(w for w in query.unplaced if w not in counted), *left_out(turn.query, query, solution, idle, " ".join(parts)))))
     parts += [leftover(missed), _read_as(query)]
     parts += [cautions[0].text] if cautions else []

@@ -10,6 +10,7 @@ import math
 import re
 
 from assistant.answer import Quantity
+from assistant.language.charge_share import A_PART, part_said
 from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
@@ -71,29 +72,10 @@ def _left(query: Query) -> Solution | None:
     return Solution(answers=(marks.count(value, "pops"),), used=(*held, *spent, *powers), topic="time", working=(f"{charge:.4g} full pops are left in it",), notes=(_ENERGY_ALONE,))
 
 
-_A_PART = r"(?P<{0}>(?:\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:%|percent|per cent)|[1-9]/(?:10|[2-8])|half|(?:an?|one|two|three|four|nine)[- ](?:third|quarter|fifth|tenth)s?)"
-"""A part of a whole, in per cent or as a fraction."""
-_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? " + _A_PART.format("part") + r" of\b", re.I)
-_TOPS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "nine": 9}
-_BOTTOMS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
-
-
-def _part_said(words: str) -> float:
-    """"two thirds", "3/4", "80 %", "eighty per cent": the part of a whole that is told."""
-    said = words.lower().strip()
-    if said == "half":
-        return 0.5
-    top, _, bottom = said.replace("-", " ").replace("/", " / ").partition(" ")
-    if bottom.startswith("/ "):
-        return float(top) / float(bottom[2:])
-    if bottom.rstrip("s") in _BOTTOMS:
-        return _TOPS[top] / _BOTTOMS[bottom.rstrip("s")]
-    return float(_TENS.get(top) or re.sub(r"[^\d.]", "", said)) / 100
-
-
+_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? " + A_PART.format("part") + r" of\b", re.I)
 def _part_left(query: Query, held: Fact, part: re.Match[str], asks: int) -> Solution | None:
     """"I've used two thirds of the 180 full pops: how many at a quarter remain?"."""
-    gone = _part_said(part["part"])
+    gone = part_said(part["part"])
     powers = [p for p in query.all("power") if not part.start("part") <= p.start < part.end("part")]
     holds, told = _power_told(held, query, powers)
     asked = [p for p in powers if p is not told]
@@ -112,37 +94,22 @@ def _speaks_of_battery(query: Query) -> bool:
 _SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashes) (?:are |still )?left\b", re.I)
 
 
-_OF_IT = r"(?: of (?:it|that|this|them|which|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go|turns?|finds? its way))*"
-_REACHES = Pattern(
-    rf"\b{_A_PART.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|comes? (?:through|over|across)|arrives?|becomes?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
-    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_A_PART.format('said')}"
-    rf"|\b{_A_PART.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to|into) (?:heat|warmth|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_A_PART.format('gone')}", re.I)
-"""What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
-_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
-
-
-def _efficiency(query: Query) -> tuple[float, tuple[Fact, ...]]:
-    """The part of the charge that reaches the tube, with the facts that tell it; the whole where none is told."""
-    found = _REACHES.search(query.text)
-    if found is None:
-        return 1.0, ()
-    name = next(name for name in ("kept", "said", "lost", "gone") if found[name])
-    part = _part_said(found[name])
-    told = Fact("remark", part, start=found.start(name), end=found.end(name), said=found[name])  # a bare fraction is no power, and may be no fact at all
-    return 1 - part if name in ("lost", "gone") else part, (told,)
+_OF_THE_CHARGE = Pattern(r" of (?:it|that|this|them|which|the (?:charge|energy|battery|watt[- ]hours))\b", re.I)
 
 
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
-    kept, telling = _efficiency(query)
-    part, fact = share(query.with_facts(f for f in query.facts if not any(t.start <= f.start < t.end for t in telling)))
+    if any(f.quantity == "power" and _OF_THE_CHARGE.match(query.text, f.end) for f in query.facts if f.origin == "said"):
+        return None  # a part of the charge, and no power of a pop
+    kept = query.last("charge_share")
+    part, fact = share(query)
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
-        value = duration.pops_from_battery(supply.value * kept, joules)
-        stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept * 3600:g} J reach the tube" if telling else "")
-        return Solution(answers=(marks.count(value, "pops"),), used=(*(f for f in (supply, energy, fact) if f), *telling), topic="time",
-                        working=(f"{stored}, {joules:g} J a pop",), notes=() if telling else ("Losses in the charger are not counted; expect fewer.",))
+        value = duration.pops_from_battery(supply.value * (kept.value if kept else 1.0), joules)
+        stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept.value * 3600:g} J reach the tube" if kept else "")
+        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact, kept) if f), topic="time",
+                        working=(f"{stored}, {joules:g} J a pop",), notes=() if kept else ("Losses in the charger are not counted; expect fewer.",))
     stores = query.all("energy")
     if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
