@@ -10,7 +10,7 @@ import math
 import re
 
 from assistant.answer import Quantity
-from assistant.language.charge_share import A_PART, part_said
+from assistant.parts import A_PART, part_said
 from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
@@ -100,8 +100,9 @@ _OF_THE_CHARGE = Pattern(r" of (?:it|that|this|them|which|the (?:charge|energy|b
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
-    if any(f.quantity == "power" and _OF_THE_CHARGE.match(query.text, f.end) for f in query.facts if f.origin == "said"):
-        return None  # a part of the charge, and no power of a pop
+    doubtful = next((f for f in query.all("power") if f.origin == "said" and _OF_THE_CHARGE.match(query.text, f.end)), None)
+    if supply and doubtful is not None:
+        return needs(("power",), f"Is “{doubtful.said.strip()}” the power of each pop, or the part of the charge that reaches the tube? Say which.", (supply,), "time")
     kept = query.last("charge_share")
     part, fact = share(query)
     if supply and energy:
