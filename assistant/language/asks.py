@@ -131,7 +131,7 @@ def _asked_before(segment: Segment, at: int, text: str) -> bool:
         if item.kind == "cue" and item.word == "what_if":
             return not segment.items[at + 1 :]
         if item.kind == "cue" and item.word in QUESTION:
-            return not named_only.is_relative(text, item.start, segment.items[at].end)
+            return not (segment.items[at].word == "sync" and named_only.is_told_of(text, segment.items[at].start) or named_only.is_relative(text, item.start, segment.items[at].end))
         if item.kind == "cue" and item.word in _KEPT:
             return False
         if item.kind in ("name", "aperture", "film_speed", "length", "guide_number"):

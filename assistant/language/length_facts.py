@@ -108,6 +108,13 @@ _CAMERA_STANDS = Pattern(r"(?:^|[.;!?] )\W*(?:with )?(?:the |my |our )?(?:camera
 """Where the camera has its place, and how far off that is: "Camera up in the gallery, twelve metres off."."""
 
 
+_ASIDE = frozenset("(;")
+"""Where another clause begins: "five feet from the sitter (the camera is at nine)"."""
+_FROM_THE_LENS = Pattern(r"\s*(?:away |off |back )?from (?:the |my |our |this |that )(?:\d{2,4} ?mm )?lens\b(?! to\b)", re.I)
+_A_LIGHT_IS_AT = Pattern(r"\b(?:flash|light|lamp|strobe|head|gun|key|fill|gn|guide)\b", re.I)
+"""Where a light has a place of its own, what is measured from the lens is the camera's."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
     if _BESIDE_THE_CAMERA.search(place.before(100)) and not place.mark("FROM", offset=1):
         return None
@@ -120,7 +127,8 @@ def _camera_distance(place: Place) -> Fact | None:
     if _CAMERA_AWAY.search(place.before(90)) and _AWAY.match(place.text[place.item.end :]) or _CAMERA_STANDS.search(place.before(90)) and not place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera", cue="camera")
     after = place.items[place.at + 1 : place.at + 4]
-    if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
+    camera = next((i for i in after if i.kind == "cue" and i.word == "camera"), None)
+    if camera is not None and place.mark("FROM", offset=1) and _ASIDE.isdisjoint(place.text[place.item.end : camera.start]):
         return fact_at(place, "camera_distance", of="camera")
     last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject", "leg_from", "my_kit")))
     near = last is not None and (last.word != "self" or place.at - place.number_of(last) <= 3)
@@ -128,6 +136,11 @@ def _camera_distance(place: Place) -> Fact | None:
     if last and near and last.kind == "cue" and last.word in ("camera", "self") and not stood and not _light_follows(place):
         return fact_at(place, "camera_distance", of="camera", cue=last.word)
     return None
+
+
+def _from_the_lens(place: Place) -> Fact | None:
+    """"2 m from the flash and 2 m from my 50 mm lens": from the lens is from the camera."""
+    return fact_at(place, "camera_distance", of="camera") if _FROM_THE_LENS.match(place.text[place.item.end :]) and _A_LIGHT_IS_AT.search(place.text) else None
 
 
 def _light_follows(place: Place) -> bool:
@@ -356,6 +369,6 @@ def _path_leg(place: Place) -> Fact | None:
 
 _RULES: tuple[tuple[Callable[[Place], Fact | None], frozenset[str] | None], ...] = (
     # in order, each with the cues of which it needs one; None: it looks for words of its own
-    (_extension, None), (_camera_distance, frozenset({"camera", "self"})), (_focus_distance, frozenset({"focus"})),
+    (_extension, None), (_camera_distance, frozenset({"camera", "self"})), (_from_the_lens, None), (_focus_distance, frozenset({"focus"})),
     (_no_farther, frozenset({"further"})), (_room_limit, frozenset({"ambient", "room", "at_most", "at_least"})), (_standing, None), (_move, None), (_path_leg, frozenset({"bounce", "ceiling"})),
 )

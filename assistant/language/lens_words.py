@@ -317,7 +317,8 @@ _ZONE_STOPS = Pattern(r"\b(?:does|will|do|would) [a-z ]{2,20}\bstop\b|\bstops wh
 _APERTURE_NAMED = Pattern(r"\baperture\b|\bf[- ]?(?:stop|number|no\b)|\b(?:what|which|widest) stop\b")
 """Sharpness stops somewhere, which is no aperture."""
 _AT_THE_FLASHS = Pattern(r"\b(?:at|with|for|using|given) (?:the|that|whatever|which(?:ever)?|what) (?:aperture|f-?stop|stop|f-?number|setting)(?: that| which)? (?:the |my )?(?:flash|it|strobe|light|guide number|that|this)(?: \w+)? (?:calls? for|gives?|asks? for|needs?|wants?|allows?|makes?|says|dictates?|works? out|forces?|sets?)\b"
-    r"|\b(?:at|with|for|using|given) (?:(?:the|my) )?(?:flash|strobe|light|guide number)(?:'?s)? (?:aperture|f-?stop|stop|f-?number|setting)\b|^(?!.*\b(?:what|which|whats|what's) (?:aperture|f-?stop|stop|f-?number|opening)\b).*\bat (?:that|this) (?:aperture|f-?stop|stop|f-?number|opening)\b")
+    r"|\b(?:at|with|for|using|given) (?:(?:the|my) )?(?:flash|strobe|light|guide number)(?:'?s)? (?:aperture|f-?stop|stop|f-?number|setting)\b|^(?!.*\b(?:what|which|whats|what's|(?:give|tell|find|get|name|want|need|work out)(?: me| us)?(?: the| an?| my)?) (?:aperture|f-?stop|stop|f-?number|opening)\b).*\b(?:at (?:that|this) (?:aperture|f-?stop|stop|f-?number|opening)"
+    r"|(?:aperture|f-?stop|stop|f-?number|lens|ring|iris)(?: (?:is|was|being|then|set|chosen|taken|worked out))* (?:by|to suit|for) (?:the|my|our) (?:flash|strobe|light|guide number))\b")
 """The aperture is only what the depth is taken at: "at the aperture the flash calls for, how deep is it?"."""
 
 

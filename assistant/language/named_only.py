@@ -39,11 +39,11 @@ def is_relative(text: str, start: int, end: int) -> bool:
     return found is not None and _ON_IT_GOES.match(text, end) is not None
 
 
-_WHAT_IT_IS = Pattern(r"(?:\b(?:is|was|at|on)|,|\d)\s*(?:also |just )?(?:my|the|its|our|his|her|this camera's)\s+(?:(?:top|fastest|highest|max|maximum|native|flash|x|camera's|body's)[ -])*$|(?:[,;(]|\d|\b(?:well|safely|all|still|and|th))\s*(?:with)?in (?:its |the )?(?:flash |x[ -]?)?$", re.I)
+_WHAT_IT_IS = Pattern(r"(?:\b(?:is|was|at|on)|,|\d)\s*(?:also |just )?(?:my|the|its|our|his|her|this camera's)\s+(?:(?:top|fastest|highest|max|maximum|native|flash|x|camera's|body's)[ -])*$|(?:[,;(]|\d|\b(?:well|safely|all|still|and|th|is|was))\s*(?:with)?in(?:side)? (?:its |the )?(?:flash |x[ -]?)?$|\ds?,? which (?:still |just |safely |also |easily )*$", re.I)
 
 
 def is_told_of(text: str, start: int) -> bool:
-    """Whether a name only says what the value before it is: "1/250, my top sync", "the shutter's a sixtieth, in sync"."""
+    """Whether a name only says what the value before it is: "1/250, my top sync", "the shutter's a sixtieth, in sync", "1/60, which syncs"."""
     return _WHAT_IT_IS.search(text[:start]) is not None
 
 

@@ -15,6 +15,7 @@ from assistant.language import (
     beam_words,
     bounce_words,
     by_kinds,
+    charge_share,
     charge_words,
     daylight,
     daylight_asks,
@@ -311,7 +312,7 @@ _AS_TOLD = Table((
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (pop_words.stood_from, frozenset({"gap", "camera_distance"})), (pop_words.onto_the_wall, frozenset({"gap", "distance"})), (two_times.settle, two_times.KINDS), (two_guides.settle, two_guides.KINDS), (two_guides.another_flash, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (two_places.one_row_moved_from, frozenset({"distance"})), (two_places.of_two_things, frozenset({"distance"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS, *told_as_well.STEPS))
-_BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (charge_words.settle, charge_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS), (pop_limits.settle, pop_limits.KINDS)))
+_BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (charge_share.settle, None), (charge_words.settle, charge_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS), (pop_limits.settle, pop_limits.KINDS)))
 
 
 _CUES = frozenset({"cue", "modifier", "camera_filter"})

@@ -75,9 +75,35 @@ def _at_its_end(found: re.Match[str]) -> str:
     return f"{found['lens']} is at " if "what film do I need" in found.string else found[0]
 
 
+_ON_TO = Pattern(r"(?P<from>\bfrom (?:about |some |only |just )?[\w./½¼ ]{1,24}?) (?:(?:right|all the way|clear|clean|straight|out|through|across|over|on|back|up|away) ?){1,4}(?= to (?:about |some )?(?:\d|infinity|the horizon|an?\b|half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty))", re.I)
+_SHARP = Pattern(r"\bsharp\w*\b|\bin focus\b|\bdepth of field\b", re.I)
+
+
+def _as_a_span(found: re.Match[str]) -> str:
+    """"sharp from 2 m right through to 3 m": from the one to the other, where it is of sharpness and nothing moves."""
+    return found["from"] if _SHARP.search(found.string) else found[0]
+
+
+_GUIDE_FALLS = Pattern(
+    r"(?P<guide>\b(?:guide(?: number| no\.?)?|gn)(?: (?:of|for|on) (?:my|the|this|that|your) (?:\w+ )?(?:flash|gun|unit|light|lamp|head|strobe))?),? (?:(?:only|then|now|just|is|has|gets|was) )*(?:comes?|goes|drops?|dropped|falls?|fallen|shrinks?|shrunk|sinks?|reduces?|reduced|cut|dwindles?|down)(?: (?:down|away|back))? to (?=(?:about |only |just |roughly )?(?:\d|[a-z]+ ?(?:m|metres?|meters?|ft|feet)\b))(?![^.?!;]{0,24}\bfrom\b)", re.I)
+_BOTH_OUTDO = Pattern(r"(?P<both>\b(?:the two|they|both|the pair)(?: of them)?(?: together| combined| added)?) (?:beat|outshine|outdo|surpass|top|out-?weigh)\b", re.I)
+"""What two lights are more than one of them."""
+_EV_COUNTED = Pattern(r"(?P<ev>\b(?:what|which) (?:EV|exposure value|light value)),? (?:(?:as |when )?(?:counted|reckoned|given|quoted|measured|referred|taken|stated) )?(?:at|for|to|on) (?P<iso>(?:ISO|ASA) ?\d+),? (?=[a-z])", re.I)
+"""The film that it is to be counted for, set between commas: "what EV, counted at ISO 100, am I looking at?"."""
+_GUIDES = Pattern(r"\b(?:guides?|gns?)\b", re.I)
+
+
+def _the_guide_left(found: re.Match[str]) -> str:
+    """"in high-speed sync the guide number drops to 14 metres": what it is there, where no other is told."""
+    return found["guide"] + " is " if len(_GUIDES.findall(found.string)) == 1 else found[0]
+
+
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("test film",), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
+    ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
+    (("EV", "ev", "value"), _EV_COUNTED, r"\g<ev> at \g<iso> "),
+    ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )

@@ -144,7 +144,9 @@ def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*(f for n, f in enumerate(facts) if n not in gone), *(row for _, row in found)], key=lambda f: f.start)
 
 
-_FROM_TO = Pattern(r"\b(?:from |between )?(?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>\d+(?:\.\d+)?) ?(?:s|secs?|seconds)\b(?=[^.?!\d]{0,40}\b(?:stop|double|twice|factor))", re.I)
+_FROM_TO = Pattern(r"\b(?:from |between )?(?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>\d+(?:\.\d+)?) ?(?:s|secs?|seconds)\b(?=[^.?!\d]{0,40}\b(?:stop|double|twice|factor|multipl))", re.I)
+_FACTOR_FROM = Pattern(r"\b(?:multipl\w+|factor|times|doubl\w+|tripl\w+|twice)\b(?:[^.?!;]|\.\d){0,60}?\b(?:from|between) (?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>\d+(?:\.\d+)?) ?(?:s|secs?|seconds)\b", re.I)
+"""The stretch of times told after what it is multiplied by: "multiply by 2.5 any time between 5 and 15 seconds"."""
 
 
 _NUMBER = r"\d+(?:\.\d+)?"
@@ -182,7 +184,7 @@ def _span(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity == "sheet_row" for f in facts):
         return facts
     first = _STOPS_FROM.search(text)
-    found = first if first is not None and first["unit"] else _FROM_TO.search(text)
+    found = first if first is not None and first["unit"] else _FROM_TO.search(text) or _FACTOR_FROM.search(text)
     if found is None or not float(found["low"]) < float(found["high"]):
         return facts
     start, end = found.start("low"), found.end()

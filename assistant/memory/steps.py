@@ -119,10 +119,14 @@ def half_that(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"half that", "double it": the answer's or the latest value, halved or doubled."""
     text = query.text.lower()
     found = _HALVES.search(text)
-    if not found or not scene.facts:
+    if not found or not scene.facts or any(f.quantity == "charge_share" for f in query.facts):
         return query, scene
     word = next(g for g in found.groups() if g)
     factor = {"half": 0.5, "halve": 0.5, "twice": 2.0, "double": 2.0, "quarter": 0.25, "a third": 1 / 3}[word]
+    share = next((f for f in scene.facts if f.quantity == "charge_share"), None)
+    if share is not None and found.group().endswith(" of it"):  # of a charge whose part was told: that part anew
+        told = replace(share, value=factor, said=found.group(), origin="said", start=found.start(), end=found.end())
+        return replace(query, facts=(*(f for f in query.facts if f.quantity not in ("power", "share")), told)), scene
     quantity = "distance" if "distance" in text or "as far" in text else "power" if "power" in text or "as much" in text else ""
     target = next((f for f in reversed(scene.facts) if (f.quantity == quantity if quantity else f.quantity in ("power", "distance"))), None)
     deep = [f for f in scene.facts if f.quantity == "gap" and f.of == "back"]

@@ -10,6 +10,7 @@ import math
 import re
 
 from assistant.answer import Quantity
+from assistant.parts import A_PART, part_said
 from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
@@ -71,15 +72,10 @@ def _left(query: Query) -> Solution | None:
     return Solution(answers=(marks.count(value, "pops"),), used=(*held, *spent, *powers), topic="time", working=(f"{charge:.4g} full pops are left in it",), notes=(_ENERGY_ALONE,))
 
 
-_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? (?P<part>[12]/[2-8]|half|a third|two thirds|a quarter|three quarters|\d+ ?(?:%|percent|per cent)) of\b", re.I)
-_PARTS = {"half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3, "a quarter": 0.25, "three quarters": 0.75}
-
-
+_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? " + A_PART.format("part") + r" of\b", re.I)
 def _part_left(query: Query, held: Fact, part: re.Match[str], asks: int) -> Solution | None:
     """"I've used two thirds of the 180 full pops: how many at a quarter remain?"."""
-    said = part["part"].lower()
-    top, _, bottom = said.partition("/")
-    gone = _PARTS.get(said) or (float(top) / float(bottom) if bottom else float(re.sub(r"\D", "", said)) / 100)
+    gone = part_said(part["part"])
     powers = [p for p in query.all("power") if not part.start("part") <= p.start < part.end("part")]
     holds, told = _power_told(held, query, powers)
     asked = [p for p in powers if p is not told]
@@ -98,37 +94,23 @@ def _speaks_of_battery(query: Query) -> bool:
 _SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashes) (?:are |still )?left\b", re.I)
 
 
-_PER_CENT = r"(?P<{0}>\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:%|percent|per cent)"
-_OF_IT = r"(?: of (?:it|that|this|them|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go))*"
-_REACHES = Pattern(
-    rf"\b{_PER_CENT.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|arrives?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
-    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_PER_CENT.format('said')}"
-    rf"|\b{_PER_CENT.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to) (?:heat|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_PER_CENT.format('gone')}", re.I)
-"""What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
-_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
-
-
-def _efficiency(query: Query) -> tuple[float, tuple[Fact, ...]]:
-    """The part of the charge that reaches the tube, with the facts that tell it; the whole where none is told."""
-    found = _REACHES.search(query.text)
-    if found is None:
-        return 1.0, ()
-    said = next(part for part in found.groups() if part).lower()
-    part = float(_TENS.get(said) or said) / 100
-    return 1 - part if found["lost"] or found["gone"] else part, tuple(f for f in query.facts if found.start() <= f.start < found.end())
+_OF_THE_CHARGE = Pattern(r" of (?:it|that|this|them|which|the (?:charge|energy|battery|watt[- ]hours))\b", re.I)
 
 
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
-    kept, telling = _efficiency(query)
-    part, fact = share(query.with_facts(f for f in query.facts if f not in telling))
+    doubtful = next((f for f in query.all("power") if f.origin == "said" and _OF_THE_CHARGE.match(query.text, f.end)), None)
+    if supply and doubtful is not None:
+        return needs(("power",), f"Is “{doubtful.said.strip()}” the power of each pop, or the part of the charge that reaches the tube? Say which.", (supply,), "time")
+    kept = query.last("charge_share")
+    part, fact = share(query)
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
-        value = duration.pops_from_battery(supply.value * kept, joules)
-        stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept * 3600:g} J reach the tube" if telling else "")
-        return Solution(answers=(marks.count(value, "pops"),), used=(*(f for f in (supply, energy, fact) if f), *telling), topic="time",
-                        working=(f"{stored}, {joules:g} J a pop",), notes=() if telling else ("Losses in the charger are not counted; expect fewer.",))
+        value = duration.pops_from_battery(supply.value * (kept.value if kept else 1.0), joules)
+        stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept.value * 3600:g} J reach the tube" if kept else "")
+        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact, kept) if f), topic="time",
+                        working=(f"{stored}, {joules:g} J a pop",), notes=() if kept else ("Losses in the charger are not counted; expect fewer.",))
     stores = query.all("energy")
     if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)

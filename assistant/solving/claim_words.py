@@ -51,11 +51,11 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("film_speed", r"isos?|asa|film speed|(?:its|the|my|the film's) rating|exposure index|speed of the film|sensitivity"),
     ("pops", r"pops|bursts|firings|flashes needed|number of (?:pops|flashes)"),
     ("count", r"flashes|strobes|lights|heads|guns|units|speedlights|number of (?:lights|strobes|flashes)|equal flashes"),
-    ("distance", r"(?:flash[- ]to[- ]subject |flash |working |subject )?distances?|(?:flash |flash's |light's )?(?:range|reach|throw)|far(?: away| back| off)?|as far|close"),
+    ("distance", r"(?:flash[- ]to[- ]subject |(?:flash|light|lamp)(?:['’]s)? |working |subject )?distances?|(?:(?:flash|light|lamp)(?:['’]s)? )?(?:range|reach|throw)|far(?: away| back| off)?|as far|close"),
     ("aperture", r"aperture (?:number|value)s?|f[- ]?numbers?|f[- ]?stops?(?= (?:number|value|needed|you))"),
     ("time", r"shutter times?|exposure times?|time the shutter is open|shutter open"),
     ("speed", r"shutter speeds?|shutter"),
-    ("light", r"flash(?! (?:power|output|distance|range|reach|throw|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light|brightness|exposure|illumination|bright|strong|strength|intensity|intense"),
+    ("light", r"flash(?!(?:['’]s)? (?:power|output|distance|range|reach|throw|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light(?!(?:['’]s)? (?:power|distance|range|reach|throw))|brightness|exposure|illumination|bright|strong|strength|intensity|intense"),
 )
 _NOUN = Pattern("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
 _GAP = frozenset(

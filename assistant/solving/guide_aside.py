@@ -17,11 +17,14 @@ _AGREES = 0.06
 
 
 def bears_not(guide: Fact, query: Query, solution: Solution) -> bool:
-    """Whether the answer is the same for every guide number, or goes by a distance that this one was worked out to."""
+    """Whether the answer is the same for every guide number, or goes by a distance that this one was worked out to; of a depth, the flash's own distance too."""
+    if guide.quantity == "distance" and solution.topic == "focus":
+        guides = query.all("guide_number")
+        return len(guides) == 1 and _is_from_there(guides[0], guide, query)
     if guide.quantity != "guide_number" or not solution.answers:
         return False
     if solution.topic == "focus":  # the depth is that of the f-number told, which this one was worked out to
-        focus = [f for f in solution.used if f.quantity in ("distance", "focus_distance")]
+        focus = query.all("distance") or [f for f in solution.used if f.quantity == "focus_distance"]
         return len({f.value for f in focus}) == 1 and _is_from_there(guide, focus[0], query)
     if solution.topic != "falloff":
         return False

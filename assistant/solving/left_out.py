@@ -26,7 +26,7 @@ def left_out(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact]
     loose += _put_right_in_vain(said, solution, idle) if said.taken_back else []
     if not loose:
         return ()
-    values, shown = set(_values(solution.used)), _figures(told)
+    values, shown = set(_values((*solution.used, *idle))), _figures(told)
     return tuple(dict.fromkeys(
         words for start, end, value in loose if not _figures(words := said.text[start:end].strip()) <= shown and _rounded(value) not in values
     ))

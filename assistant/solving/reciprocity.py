@@ -240,14 +240,16 @@ def _by_sheet(query: Query, times: list[Fact]) -> Solution | None:
         return needs(("shutter",), "I need the time that was metered.", tuple(rows or spans), "film")
     if len({f.value for f in times}) != 1 or len(stops) > 2 or query.has("guide_number"):
         return None
-    lost, losing, _ = camera.loss_total(query)
+    factors = query.all("factor")
+    times_it = factors[0] if spans and not rows and len(factors) == 1 and not any(query.has(q) for q in ("stops", "relation")) else None  # the sheet's own, and no filter's
+    lost, losing, _ = camera.loss_total(query.with_facts(f for f in query.facts if f is not times_it))
     closed = _closed(stops)
     metered = times[0].value * 2.0 ** (lost + closed)
-    added = next((f for f in query.facts if f.quantity in ("stops", "relation") and f not in losing), None)
+    added = times_it or next((f for f in query.facts if f.quantity in ("stops", "relation") and f not in losing), None)
     if spans and not rows:
         if added is None or not spans[0].value <= metered <= spans[0].other:
             return needs(("factor",), f"I need what the sheet says for {metered:.4g} s.", (*times, *spans), "film")
-        value, how = metered * 2.0 ** abs(added.value), f"{abs(added.value):g} stops on {metered:.4g} s"
+        value, how = (metered * added.value, f"{metered:.4g} s times {added.value:g}") if added is times_it else (metered * 2.0 ** abs(added.value), f"{abs(added.value):g} stops on {metered:.4g} s")
     else:
         value, how = corrected_from_table(metered, [(r.value, r.other) for r in rows]), "between the rows, straight in logarithms"
         added = None

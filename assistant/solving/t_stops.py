@@ -21,6 +21,8 @@ _QUESTION = Pattern(r"\b(?:what|which|where|how|find|give me|work out)\b", re.I)
 _OF_T = Pattern(r"\bt(?:[- ]?(?:stop|number|no|value|mark)\b|/|\b(?![-']))|\b(?:effective|true|real) (?:stop|aperture)\b", re.I)
 _OF_THE_RING = Pattern(r"\bring\b|\bf-?(?:number|stop)\b|\bset\b|\bput\b|\baperture\b", re.I)
 _WANTED = Pattern(r"\b(?:call(?:s|ed|ing)? for|ask(?:s|ed|ing)? for|want(?:s|ed)?|need(?:s|ed)?|says?|said|reads?|meter\w*|by the guide number|gives?|works? out at|comes? (?:out )?(?:to|at)|requires?|demands?|exposure of)\b[^.?!;]*$", re.I)
+_OPENED = Pattern(r"(?<!\bwide )\bopen(?:ed)?\b(?! at\b)", re.I)
+"""What is done to the ring; "the opening" of a lens is a part of it."""
 _DEPTH = "Expose by the T-number; depth of field goes by the f-number."
 
 
@@ -68,7 +70,7 @@ def _openings(query: Query) -> list[Fact]:
 
 
 def _loss(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...]) -> Solution:
-    if "open_up" in query.cues and ask.quantity == "stops":
+    if "open_up" in query.cues and _OPENED.search(query.text) and ask.quantity == "stops":
         return Solution(answers=(marks.stops(lost), marks.factor(lost)), used=used, topic="losses", lead="Open up")
     stops, factor = marks.stops(-lost), marks.factor(lost)
     answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)

@@ -36,7 +36,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("scales", "units"),
     ("phrasings",),
     ("mark_rows", "patterns"),
-    ("bounds", "pattern_stems", "places", "records"),
+    ("bounds", "parts", "pattern_stems", "places", "records"),
 )
 RANK = {name: -floor for floor, names in enumerate(FLOORS) for name in names}
 
