@@ -26,7 +26,30 @@ _CHARGING = Pattern(r"\bcharg(?:e|es|er|ers|ed|ing)\b|\bmains supply\b|\bpower s
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with such figures of the kind that the one beside them has, and what fills the pack as a rate."""
-    return _rate([_of_a_kind(f, facts, text) if _is_bare(f) and not f.bad and f.value >= 5 else f for f in facts], text)
+    facts = _rate([_of_a_kind(f, facts, text) if _is_bare(f) and not f.bad and f.value >= 5 else f for f in facts], text)
+    return _part_kept(facts, text) if any(f.quantity == "energy" for f in facts) else facts
+
+
+_PER_CENT = r"(?P<{0}>(?:\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?= ?%| per ?cent)|(?:half|a third|a quarter|a fifth|two thirds|three quarters)(?= of | is | are ))(?: ?%| per ?cent)?"
+_OF_IT = r"(?: of (?:it|that|this|them|which|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go))*"
+_REACHES = Pattern(
+    rf"\b{_PER_CENT.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|arrives?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
+    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_PER_CENT.format('said')}"
+    rf"|\b{_PER_CENT.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to) (?:heat|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_PER_CENT.format('gone')}", re.I)
+"""What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
+_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "half": 50, "a third": 100 / 3, "a quarter": 25, "a fifth": 20, "two thirds": 200 / 3, "three quarters": 75}
+
+
+def _part_kept(facts: list[Fact], text: str) -> list[Fact]:
+    """"80 per cent of it reaches the tube": a part of the charge, and no power of the flash."""
+    found = _REACHES.search(text)
+    telling = next((f for f in facts if found and found.start() <= f.start < found.end()), None)
+    if found is None or telling is None:
+        return facts
+    said = next(part for part in found.groups() if part).lower()
+    part = float(_TENS.get(said) or said) / 100
+    kept = replace(telling, quantity="charge_kept", value=1 - part if found["lost"] or found["gone"] else part, unit="%", of="", cue="")
+    return [kept if f is telling else f for f in facts]
 
 
 def _is_bare(fact: Fact) -> bool:

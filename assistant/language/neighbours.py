@@ -71,11 +71,7 @@ def _is_a_zoom_row(tokens: list[Token], place: int) -> bool:
     if place >= len(tokens) or tokens[place].type not in ("NUM", "SIZE"):
         return False
     after = tokens[place + 1].type if place + 1 < len(tokens) else ""
-    return getattr(tokens[place].value, "value", 0.0) >= _WIDEST_ROW and after not in _NO_INCHES | UNITS - {"MM", "ISO"}
-
-
-_WIDEST_ROW = 14
-"""No head zooms wider than for a lens of so many millimetres."""
+    return getattr(tokens[place].value, "value", 0.0) >= 14 and after not in _NO_INCHES | UNITS - {"MM", "ISO"}
 
 
 _OTHER_ONE = Pattern(r"(?:the )?other (?:photographer|shooter|snapper|guy|chap|fellow|bloke|lad|lady|woman|man|person|assistant|crew|studio|camera|body|day|night|week|film|roll|meter)s?\b", re.I)

@@ -258,7 +258,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "duration": lambda f: f"a flash of {_seconds(f.value)}", "t05": lambda f: f"t0.5 of {_seconds(f.value)}", "t01": lambda f: f"t0.1 of {_seconds(f.value)}",
     "recycle": lambda f: f"{_seconds(f.value)} to recycle", "interval": lambda f: f"{_seconds(f.value)} between pops", "open_each": lambda f: f"{_seconds(f.value)} open at each pop",
     "frequency": lambda f: f"{number(f.value)} flashes a second", "charge": lambda f: f"{number(f.value * 100)} % charge",
-    "capacitance": lambda f: f"{number(f.value * 1e6, 4)} microfarads", "voltage": lambda f: f"{number(f.value, 4)} V", "charge_rate": lambda f: f"{number(f.value)} J a second", "supply": lambda f: f"{number(f.value)} Wh",
+    "capacitance": lambda f: f"{number(f.value * 1e6, 4)} microfarads", "voltage": lambda f: f"{number(f.value, 4)} V", "charge_rate": lambda f: f"{number(f.value)} J a second", "supply": lambda f: f"{number(f.value)} Wh", "charge_kept": lambda f: f"{number(f.value * 100)} % of the charge reaching the tube",
     "path": lambda f: f"{speak_length(f.value, f.unit)} of path" if f.unit in LENGTH else "a path",
     "zoom_row": lambda f: f"guide number {number(f.value)} at {number(f.other)} mm",
     "shutter_row": lambda f: f"guide number {number(f.value)} at {_seconds(f.other)}",

@@ -98,41 +98,29 @@ def _speaks_of_battery(query: Query) -> bool:
 _SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashes) (?:are |still )?left\b", re.I)
 
 
-_PER_CENT = r"(?P<{0}>\d{{1,2}}(?:\.\d+)?|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:%|percent|per cent)"
-_OF_IT = r"(?: of (?:it|that|this|them|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go))*"
-_REACHES = Pattern(
-    rf"\b{_PER_CENT.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|arrives?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
-    rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {_PER_CENT.format('said')}"
-    rf"|\b{_PER_CENT.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to) (?:heat|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{_PER_CENT.format('gone')}", re.I)
-"""What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
-_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
-
-
-def _efficiency(query: Query) -> tuple[float, tuple[Fact, ...]]:
-    """The part of the charge that reaches the tube, with the facts that tell it; the whole where none is told."""
-    found = _REACHES.search(query.text)
-    if found is None:
-        return 1.0, ()
-    said = next(part for part in found.groups() if part).lower()
-    part = float(_TENS.get(said) or said) / 100
-    return 1 - part if found["lost"] or found["gone"] else part, tuple(f for f in query.facts if found.start() <= f.start < found.end())
+def _of_its_power(pop: Fact, query: Query) -> tuple[Fact, ...]:
+    """"each half power pop takes 45 J": the power that a pop's energy is told for, where all pops are of that power."""
+    powers = query.all("power")
+    return tuple(powers) if len({f.value for f in powers}) == 1 and any(f.sentence == pop.sentence for f in powers) else ()
 
 
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
-    kept, telling = _efficiency(query)
-    part, fact = share(query.with_facts(f for f in query.facts if f not in telling))
+    telling = query.last("charge_kept")
+    kept = 1.0 if telling is None else telling.value
+    part, fact = share(query)
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
         value = duration.pops_from_battery(supply.value * kept, joules)
         stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept * 3600:g} J reach the tube" if telling else "")
-        return Solution(answers=(marks.count(value, "pops"),), used=(*(f for f in (supply, energy, fact) if f), *telling), topic="time",
+        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact, telling) if f), topic="time",
                         working=(f"{stored}, {joules:g} J a pop",), notes=() if telling else ("Losses in the charger are not counted; expect fewer.",))
     stores = query.all("energy")
     if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
-        return Solution(answers=(marks.count(math.floor(held.value / each.value * _NEAR_ENOUGH), "pops"),), used=(held, each), topic="time", working=(f"{held.value:g} / {each.value:g}, rounded down",))
+        stored = f"{held.value:g}{f' × {kept:.3g}' if telling else ''} / {each.value:g}, rounded down"
+        return Solution(answers=(marks.count(math.floor(held.value * kept / each.value * _NEAR_ENOUGH), "pops"),), used=(*(f for f in (held, each, telling) if f), *_of_its_power(each, query)), topic="time", working=(stored,))
     return None
 
 
