@@ -17,12 +17,12 @@ _REACHES = Pattern(
     rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {A_PART.format('said')}"
     rf"|\b{A_PART.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to|into) (?:heat|warmth|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{A_PART.format('gone')}", re.I)
 """What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""
-_TUBE = Pattern(r"\b(?:tube|charger|usable)\b", re.I)
+_BATTERY = Pattern(r"\b(?:tube|charger|usable|batter(?:y|ies)|accumulator|cells)\b", re.I)
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the part of the charge that reaches the tube told apart, where a battery is told of, or the tube itself."""
-    found = _REACHES.search(text) if any(f.quantity == "supply" for f in facts) or _TUBE.search(text) else None
+    found = _REACHES.search(text) if any(f.quantity == "supply" for f in facts) or _BATTERY.search(text) else None
     if found is None:
         return facts
     name = next(name for name in ("kept", "said", "lost", "gone") if found[name])

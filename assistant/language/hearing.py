@@ -236,22 +236,30 @@ _FORMATS = {(4, 5): "4x5", (5, 7): "5x7", (8, 10): "8x10", (6, 4.5): "6x4.5", (6
             (24, 36): "24x36", (36, 24): "36x24", (5, 4): "5x4", (7, 5): "7x5", (10, 8): "10x8"}
 
 
+_OF_A_ROOM = frozenset({"ft", "foot", "feet", "m", "metre", "meter", "metres", "meters"})
+
+
 def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:
-    """"four by five", "6 by 6": a film format, unless feet or metres follow (then it is a room)."""
+    """"four by five", "my six-by-six": a film format, unless feet or metres follow (then it is a room)."""
     if "by" not in text.lower():
         return tokens
     out: list[Token] = []
     for token in tokens:
-        by = out[-1] if len(out) > 1 else None
-        if by is not None and token.type == "NUM" and out[-2].type == "NUM" and text[by.start : by.end].lower() == "by":
-            pair = (getattr(out[-2].value, "value", 0.0), getattr(token.value, "value", 0.0))
-            following = text[token.end : token.end + 8].lower().split()
-            room = bool(following) and following[0].rstrip(",.?!").startswith(("f", "m")) and not following[0].startswith(("film", "fo"))
-            if pair in _FORMATS and not room:
-                out[-2:] = [Token("FORMAT", _FORMATS[pair], out[-2].start, token.end)]
+        first = _before_by(out, text) if token.type == "NUM" else None
+        if first is not None:
+            pair = (getattr(out[first].value, "value", 0.0), getattr(token.value, "value", 0.0))
+            following = text[token.end : token.end + 10].lower().replace("-", " ").split()
+            if pair in _FORMATS and not (following and following[0].rstrip(",.?!;:") in _OF_A_ROOM):
+                out[first:] = [Token("FORMAT", _FORMATS[pair], out[first].start, token.end)]
                 continue
         out.append(token)
     return out
+
+
+def _before_by(tokens: Sequence[Token], text: str) -> int | None:
+    """Where the number stands that a "by" follows at the end, with hyphens between or without."""
+    last = [n for n in range(max(0, len(tokens) - 4), len(tokens)) if tokens[n].type != "DASH"][-2:]
+    return last[0] if len(last) == 2 and tokens[last[0]].type == "NUM" and text[tokens[last[1]].start : tokens[last[1]].end].lower() == "by" else None
 
 
 def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | None:

@@ -101,10 +101,10 @@ _FROM_OVER_THE_CAMERA = Pattern(r"\s*(?:away |off |back )?from (?:right |just )?
 _A_LIGHT_AT = Pattern(r"\b(?:key|main|fill|fill-?in|flash|light|head|strobe|lamp|gun|softbox|umbrella)(?: light)?(?:'s| is| stands| sits| set)*(?: at| about)? $", re.I)
 
 
-_CAMERA_AWAY = Pattern(r"(?:^|[.;?!] |, |\b(?:and|but|while|with) )(?:and |but |while |with )?(?:the |my )?camera\b(?:(?!\b(?:flash|light|lamp|strobe|head|key|main|fill|gun|softbox|umbrella)\b)[^.;?!\d]){0,50}, (?:about |some |only )?$", re.I)
+_CAMERA_AWAY = Pattern(r"(?:^|[.;?!] |, |\b(?:and|but|while|with) )(?:and |but |while |with )?(?:the |my )?camera\b(?:(?!\b(?:flash|light|lamp|strobe|head|key|main|fill|gun|softbox|umbrella)\b)[^.;?!\d]){0,50}, (?:(?:at|about|some|only) )*$", re.I)
 _AWAY = Pattern(r"\s*(?:away|off|back|up|behind)?(?: from (?:him|her|them|it|(?:the|my) (?!flash|light|lamp|strobe|head|key|main|fill|gun)\w+))?\s*(?:$|[,;:?!)]|\.(?!\d)|(?:and|so|but)\b)", re.I)
 """Round a length set after its clause: "my camera is up in the gallery, nine metres away"."""
-_CAMERA_STANDS = Pattern(r"(?:^|[.;!?] )\W*(?:with )?(?:the |my |our )?(?:camera|tripod)(?: is| stands| sits|'s)? (?:(?:up|down|out|back|over|away) )?(?:in|on|at|by|under|above|behind) (?:the|a|an|my|our) (?:(?!flash|light|lamp|strobe|head|gun|key|fill|umbrella|softbox)\w+ ?){1,2}, (?:about |some |only )?$", re.I)
+_CAMERA_STANDS = Pattern(r"(?:^|[.;!?] )\W*(?:with )?(?:the |my |our )?(?:camera|tripod)(?: is| stands| sits|'s)? (?:(?:up|down|out|back|over|away) )?(?:in|on|at|by|under|above|behind) (?:the|a|an|my|our) (?:(?!flash|light|lamp|strobe|head|gun|key|fill|umbrella|softbox)\w+ ?){1,2}, (?:(?:at|about|some|only) )*$", re.I)
 """Where the camera has its place, and how far off that is: "Camera up in the gallery, twelve metres off."."""
 
 

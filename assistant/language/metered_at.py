@@ -8,6 +8,7 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 
 OF_THE_READING = "reading"
 """How the one speed is marked that an EV is told for: the film that is loaded may be another."""
@@ -33,11 +34,28 @@ _AGAINST = Pattern(r"\b(?:than|same (?:exposure|light|brightness) as|as (?:brigh
 """Between two settings that are held against each other: each keeps its own film."""
 
 
+_ON_ITS_DIAL = Pattern(r" (?:(?:set|left|dialled|dialed|punched|keyed) )?(?:in )?on (?:the|my|its) (?:light |hand )?(?:meter|dial)\b| (?:dialled|dialed|punched|keyed) in(?:to (?:it|the meter))?\b(?! on (?:the|my) (?:pack|head|flash|camera|body))", re.I)
+"""Right after a speed: "with 400 dialled in", "with 400 on the meter"."""
+
+
+def _stands_on_the_meter(fact: Fact, facts: list[Fact], light: Fact | None, text: str) -> bool:
+    """Whether a figure is the speed that the light was read for, and no rating of the film."""
+    if fact.quantity == "number":
+        return light is not None and not fact.bad and fact.value >= _SLOWEST and is_film_speed_mark(fact.value) and _ON_ITS_DIAL.match(text, fact.end) is not None
+    if fact.quantity != "rated" or not any(f.quantity == "film_speed" for f in facts):
+        return False
+    return _METER_SET.search(text[: fact.start]) is not None or light is not None and _ON_ITS_DIAL.match(text, fact.end) is not None
+
+
+_SLOWEST = 25
+"""Of a film speed that is told by its bare figure."""
+
+
 def conditions(facts: list[Fact], text: str) -> list[Fact]:
     """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
-    facts = [replace(f, quantity="film_speed", of="", cue="") if f.quantity == "rated" and _METER_SET.search(text[: f.start]) else f for f in facts] if any(f.quantity == "rated" for f in facts) and any(f.quantity == "film_speed" for f in facts) else facts
-    speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
+    facts = [replace(f, quantity="film_speed", of="", cue="") if _stands_on_the_meter(f, facts, light, text) else f for f in facts]
+    speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
     if light is None or not speeds or len(speeds) == 2 and _AGAINST.search(text[speeds[0].end : speeds[1].start]):
         return facts
     near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start] and not (s is speeds[0] and len(speeds) == 2 and _CLOSES.match(text, s.end)))]

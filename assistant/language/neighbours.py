@@ -62,6 +62,18 @@ def _negatives(tokens: list[Token], text: str) -> list[Token]:
     return [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(tokens, n, text) else t for n, t in enumerate(tokens)]
 
 
+def _heads_that_stand(tokens: list[Token], text: str) -> list[Token]:
+    """"a head at ten feet", "the head at half power": a zoom stands at a number of its own row, "the head at 85"."""
+    return [Token("GLUE", "head", t.start, t.end) if t.type == "CUE" and t.value == "zoom" and text[t.start : t.end].lower() == "head at" and not _is_a_zoom_row(tokens, n + 1) else t for n, t in enumerate(tokens)]
+
+
+def _is_a_zoom_row(tokens: list[Token], place: int) -> bool:
+    if place >= len(tokens) or tokens[place].type not in ("NUM", "SIZE"):
+        return False
+    after = tokens[place + 1].type if place + 1 < len(tokens) else ""
+    return getattr(tokens[place].value, "value", 0.0) >= 14 and after not in _NO_INCHES | UNITS - {"MM", "ISO"}
+
+
 _OTHER_ONE = Pattern(r"(?:the )?other (?:photographer|shooter|snapper|guy|chap|fellow|bloke|lad|lady|woman|man|person|assistant|crew|studio|camera|body|day|night|week|film|roll|meter)s?\b", re.I)
 """Somebody or something else, and no second light."""
 
@@ -314,6 +326,7 @@ _TURNS: tuple[tuple[Callable[[list[Token], str], list[Token]], tuple[str, ...]],
     (_inch_words, ("IN",)),
     (_listed, ("LEN", "IN")),
     (_guide_of_one, ("GUIDE",)),
+    (_heads_that_stand, ("CUE",)),
 )
 
 

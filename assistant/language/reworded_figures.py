@@ -66,7 +66,9 @@ _INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)?
 """One f-number in place of another: it goes from the one to the other."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
-_FASTEST_FILM = Pattern(r"\b(?:what(?:'s| is)|which is) the (?:fastest|slowest) film(?: speed)? (?:(?:that )?(?:I|we) (?:can|could|may|might) (?:still |just )?(?:use|expose|shoot|load|put in|get away with)(?: (?:correctly|properly|rightly))?)\b", re.I)
+_FASTEST_FILM = Pattern(
+    r"\b(?:what(?:'s| is)|which is) the (?:fastest|slowest|quickest|highest) (?:film(?: speed)?|iso|speed of film) (?:(?:that )?(?:I|we) (?:can|could|may|might) (?:still |just )?(?:use|expose|shoot|load|put in|get away with)(?: (?:correctly|properly|rightly))?"
+    r"|(?:that |which )?(?:won't|will not|wouldn't|would not|doesn't|does not|can't|isn't|is not)(?: be| get)? (?:over|under)-?expos(?:e|ed)(?: (?:the |this |that |in (?:the |this )?)?(?:daylight|ambient|day|sky|scene|light))?)\b", re.I)
 _CLOSES_TO = Pattern(r"(?P<lens>\b(?:my|the) lens) (?:closes|stops|goes|shuts)(?: down)? (?:(?:no (?:further|farther|smaller|more) than|only (?:to|as far as)|to) )(?=f ?/ ?\d)", re.I)
 
 
@@ -101,9 +103,9 @@ def _the_guide_left(found: re.Match[str]) -> str:
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
-    (("test film",), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
     (("EV", "ev", "value"), _EV_COUNTED, r"\g<ev> at \g<iso> "),
     ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
+    (("est film", "est ISO", "est iso", "est speed"), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )

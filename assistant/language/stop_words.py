@@ -228,6 +228,23 @@ def _said_twice(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
+_THAN_IT_WAS = Pattern(r"\s*(?:of light )?(?:hotter|brighter|darker|dimmer|weaker|stronger|cooler|more|less)\b(?! than (?!now|it|before|at the moment))", re.I)
+_LAMPS = frozenset({"key", "fill", "hair", "rim", "kicker", "accent", "background"})
+_OTHER_LAMPS = Pattern(r"\b(?P<lamp>key|main|fill|hair|rim|kicker|accent|background|backdrop|ambient|daylight|other|second)\b", re.I)
+
+
+def _than_it_was(facts: list[Fact], text: str) -> list[Fact]:
+    """"my rim light stands 1.2 m off, I want the rim one stop hotter": than it is now, where no other light and no reading is told."""
+    return [replace(f, quantity="stops", to="") if f.quantity == "relation" and _alone(f, facts, text) and _THAN_IT_WAS.match(text, f.end) else f for f in facts]
+
+
+def _alone(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    if fact.to or fact.of not in _LAMPS or any(f.quantity in ("aperture", "guide_number", "exposure_value", "shutter") for f in facts):
+        return False
+    others = {m["lamp"].lower() for m in _OTHER_LAMPS.finditer(text)} - {fact.of, *(("main",) if fact.of == "key" else ())}
+    return not others and any(f.quantity in ("distance", "power", "energy") and f.of == fact.of for f in facts)
+
+
 _MARK_AFTER = Pattern(r"[- ]?(?:stop )?(?:mark|click|detent|notch|position)\b", re.I)
 _NAMES_IT = Pattern(r"\s*[,(-]+ ?(?:(?:that's|which is|that is|it's|i mean|i\.e\.) )?(?:on |at )?(?:the|a|its) ", re.I)
 
@@ -249,6 +266,6 @@ STEPS: Steps = (
     (_stops_down, None), (_too_much_or_little, frozenset({"stops"})), (_speeds, None), (_stop_takers, _TAKERS), (_and_to, frozenset({"modifier"})),
     (_no_speeds, frozenset({"film_speed"})), (_part_over, frozenset({"film_speed"})), (_halves_under, frozenset({"power"})), (_unsaid, None), (_halves_lost, frozenset({"power"})), (_parts_its_light, frozenset({"remark"})),
     (_parts_and_draws, _STOPS_OR_NONE), (_coloured_glass, frozenset({"camera_filter"})), (_said_twice, frozenset({"nd", "factor"})),
-    (_name_of_a_mark, frozenset({"aperture"})),
+    (_name_of_a_mark, frozenset({"aperture"})), (_than_it_was, frozenset({"relation"})),
 )
 """Stops and speeds that run into other words put in."""

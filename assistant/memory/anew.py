@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.stop_words import LOSING
-from assistant.memory.bare import of_a_move, put_right
+from assistant.memory.bare import of_a_move, wanted_way
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -173,9 +173,9 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said, told = says_stops_again(query, scene), _told_apart(scene)
     if said is None or told is None:
         return query, scene
-    cue = told.cue if said["too"] else "less" if said["less"] else "more" if said["more"] else told.cue
     moved = told.quantity == "stops" and of_a_move(scene)
-    cue = moved and put_right(query.text) or cue
+    cue = "" if said["too"] else "less" if said["less"] else "more" if said["more"] else ""
+    cue = wanted_way(query, cue, talk) if moved else cue or told.cue
     new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, to="move" if moved else told.to, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
     changed = _instead(query, scene, [new], [told])
     if any(f.quantity == "count" for f in scene.facts):  # the shortfall that pops make up is told anew, and nothing is to be so much darker

@@ -12,6 +12,7 @@ from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.solving.light_wanted import AMISS
 from assistant.units import LENGTH
 
 
@@ -293,23 +294,16 @@ def _way_of(talk: Conversation) -> str:
     return "less" if there.value * LENGTH[there.unit] > told.value else "more"
 
 
+def wanted_way(query: Query, cue: str, talk: Conversation) -> str:
+    """Whether a move is to bring less light or more, by a half-sentence: "two stops less", "and if it's two stops too dark?" (more is wanted), "and two stops?" (as before)."""
+    amiss = AMISS.search(query.text)
+    return cue or _way_of(talk) if amiss is None else "less" if amiss["much"] else "more"
+
+
 def of_a_move(scene: Scene) -> bool:
     """Whether it is asked where to stand for so many stops, and by no guide number."""
     kinds = {f.quantity for f in scene.facts}
     return bool(scene.asks) and scene.asks[0].quantity == "distance" and "stops" in kinds and not kinds & {"guide_number", "aperture"}
-
-
-_TOO = Pattern(r"\btoo (?:(?P<much>bright|hot|strong|much|light|high|powerful)|dark|dim|weak|little|low|faint|thin)\b", re.I)
-
-
-def put_right(text: str) -> str:
-    """"a stop too bright": the way that the light is to change, "more" or "less"; empty where nothing is said to be wrong.
-
-    >>> put_right("and if it's too dark by two stops?")
-    'more'
-    """
-    too = _TOO.search(text)
-    return "" if too is None else "less" if too["much"] else "more"
 
 
 def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -320,5 +314,5 @@ def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue or moved):
         return query, scene
     step = steps[0]
-    new = replace(old, value=step.value, to="move" if moved else old.to, cue=moved and put_right(query.text) or step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
+    new = replace(old, value=step.value, to="move" if moved else old.to, cue=wanted_way(query, step.cue, talk) if moved else step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
     return replace(query, facts=tuple(new if f is step else f for f in query.facts)), scene

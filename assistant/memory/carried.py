@@ -179,6 +179,18 @@ def _is_recycle(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> 
     return "recycle" in scene and "duration recycle" in wanted
 
 
+def _is_of_the_charge(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    """"and if only 60 per cent gets there?": the part of the charge anew, and no power."""
+    return "charge_share" in scene and fact.unit == "%" and "power" not in query.text.lower()
+
+
+def _is_of_the_charge_lost(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return _is_of_the_charge(fact, query, scene, wanted) and _LOST.search(query.text) is not None
+
+
+_LOST = Pattern(r"\b(?:lost|loses?|losing|wast\w+|heat)\b", re.I)
+
+
 Rule = tuple[Callable[[Fact, Query, set[str], set[str]], bool], tuple[str, ...], Callable[[Fact], Fact]]
 _RULES: tuple[Rule, ...] = (
     (_is_draw, ("film_speed", "number"), lambda f: replace(f, quantity="extension", value=f.value / 1000, unit="mm")),
@@ -191,6 +203,8 @@ _RULES: tuple[Rule, ...] = (
     (_is_half_pulse, ("shutter", "time"), lambda f: replace(f, quantity="t05")),
     (_is_pulse, ("shutter", "time"), lambda f: replace(f, quantity="duration")),
     (_is_recycle, ("shutter", "time"), lambda f: replace(f, quantity="recycle")),
+    (_is_of_the_charge_lost, ("power", "share"), lambda f: replace(f, quantity="charge_share", value=1 - f.value, of="")),
+    (_is_of_the_charge, ("power", "share"), lambda f: replace(f, quantity="charge_share", of="")),
 )
 
 

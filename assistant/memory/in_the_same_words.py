@@ -23,7 +23,7 @@ FILLING = Pattern(
 """Words that may stand around the one value that is told, and say nothing of their own."""
 ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur",
+    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur", "charge_share",
 })
 IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)
 """The question of a verdict put once more: "would it be at f/16?"."""

@@ -39,7 +39,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_place(_as_a_guide(mine, query, last), query, talk, last)
+    mine = _as_a_part_of_the_charge(_as_a_place(_as_a_guide(mine, query, last), query, talk, last), query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
@@ -119,6 +119,11 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
     asked = {a.quantity for a in last.asks}
     meant = asked == {"guide_number"} and not _AT_A_PLACE.search(query.text) or asked == {"distance"} and _PUT_RIGHT.search(query.text)
     return replace(mine, quantity="guide_number") if meant else mine
+
+
+def _as_a_part_of_the_charge(mine: Fact, query: Query, last: Query) -> Fact:
+    """"and if only 60 per cent reaches it?", after what part of a charge reaches the tube: another part, and no power."""
+    return replace(mine, quantity="charge_share", of="") if last.has("charge_share") and mine.quantity in ("power", "share") and mine.unit == "%" and "power" not in query.text.lower() else mine
 
 
 _FARTHEST = 0.6

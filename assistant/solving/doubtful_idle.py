@@ -20,10 +20,12 @@ _BESIDE: dict[str, frozenset[str]] = {
     "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights", "focus", "optics", "losses", "lamps", "twins"}),
     "film_speed": frozenset({"time", "film", "falloff", "relations", "auto", "focus", "optics", "zoom", "twins"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
-    "focus_distance": frozenset({"flash", "optics"}),
+    "focus_distance": frozenset({"flash", "optics", "falloff", "change"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
     "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),
 }
+_NEVER_OF: dict[str, frozenset[str]] = {"energy": frozenset({"shutter", "focus_distance"})}
+"""What has no say in an answer of this quantity, whatever the topic: a flash is over before the shutter is."""
 _IS_A_TIME = Pattern(r"\d|s\b|sec|min|th\b")
 """What a part needs to be a time that may be told by the way: "f/8 at a quarter" may as well be a power."""
 _LEGS = ("path", "ceiling_above")
@@ -38,7 +40,9 @@ _HELD_AGAINST = Pattern(r"\b(?:than|over|under|above|below|beyond|against|compar
 
 
 def _said_before(fact: Fact, whole: Query, found: Solution) -> bool:
-    """"the key gives f/8 … a stop brighter than f/8": that reading, said once more."""
+    """"the key gives f/8 … a stop brighter than f/8": that reading, said once more; "took it for 400 and exposed it as 400": that speed."""
+    if fact.quantity == "rated":
+        return any(f.quantity == "film_speed" and f.value == fact.value for f in found.used)
     same = [f for f in found.used if f.quantity == "aperture" and f.value == fact.value and f.start != fact.start] if fact.quantity == "aperture" else []
     return any(f.quantity == "relation" for f in found.used) and bool(same) and any(_HELD_AGAINST.search(whole.text[: f.start].lower()) for f in (fact, *same))
 
@@ -48,11 +52,19 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
         return False
     if fact.quantity == "aperture" and found.topic == "ambient" and found.answers[0].quantity == "shutter" and not fact.of:
         return any(f.quantity == "aperture" and f.value == fact.value for f in found.used)
+    if fact.quantity in _NEVER_OF.get(found.answers[0].quantity, ()) or _is_of_both_marks(fact, found):
+        return True
     if fact.quantity in _ANYWHERE or fact.quantity in ("count", "power") and fact.value == 1.0 or fact.quantity in ("number", found.answers[0].quantity):
         return True
     if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):
         return False
     return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic == "flash"))
+
+
+def _is_of_both_marks(fact: Fact, found: Solution) -> bool:
+    """"ISO 100, the meter says f/16, I want f/4: what ND?": the film is the same for the one mark and the other."""
+    marks = [f for f in found.used if f.quantity == "aperture"]
+    return fact.quantity == "film_speed" and found.topic == "ambient" and found.answers[0].of == "ND" and len(marks) == len(found.used) == 2
 
 
 _OF_FLASH = ("flash", "change", "conversions")

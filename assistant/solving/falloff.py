@@ -286,7 +286,7 @@ _OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.
 
 def _output_for(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """"from 6 ft to 9 ft, and the aperture stays: by what factor must the output rise?": by the square of the distances."""
-    if scene.near is None or scene.far is None or not scene.moved or {f.quantity for f in query.facts} - {"distance", "length_range", "move", "aperture", "film_speed", "remark", "place"}:
+    if scene.near is None or scene.far is None or not scene.moved or {f.quantity for f in query.facts} - {"distance", "length_range", "move", "aperture", "film_speed", "camera_distance", "focus_distance", "remark", "place"}:
         return None
     asked = _OUTPUT.search(query.text)
     if asked is None or any(len({f.value for f in query.all(q)}) > 1 for q in ("aperture", "film_speed")) or (asked["less"] is not None) is not (scene.far < scene.near):

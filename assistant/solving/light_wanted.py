@@ -55,7 +55,11 @@ TO_LOSE = Pattern(r"\b(?:to|must|should|will|would) (?:lose|drop|shed|take off|g
 """What the move is for, and nothing that hangs before the light."""
 _OF_POWER = Pattern(r"\s*(?:of )?(?:more|extra|(?P<less>less)) (?:power|output|energy|juice)\b")
 _MADE_UP_FOR = Pattern(r"\bmov(?:e|ed|ing)\b[^.?!]{0,30}\bto (?:keep|hold|make up|restore|get back)\b|\bsame exposure\b")
-_TOO_MUCH = Pattern(r"\s*too (?:(?P<much>bright|hot|strong|much|light|over\w*|high|powerful)|dark|dim|weak|little|under\w*|low|faint)\b", re.I)
+_SO_WRONG = r"too (?:(?P<much>bright|hot|strong|much|light|over\w*|high|powerful)|dark|dim|weak|little|under\w*|low|faint)\b"
+AMISS = Pattern(rf"\b{_SO_WRONG}", re.I)
+_TOO_MUCH = Pattern(rf"\s*{_SO_WRONG}", re.I)
+_TOO_MUCH_BY = Pattern(rf"\b{_SO_WRONG} by (?:(?:just|only|about|exactly|some|a good|nearly|a|an) )*$", re.I)
+"""What is wrong as it is, after the stops or before them: "two stops too hot", "too bright by two stops"."""
 
 
 def _sign(said: Fact, text: str) -> int:
@@ -63,13 +67,13 @@ def _sign(said: Fact, text: str) -> int:
         return -1
     if said.to == "move":  # told on its own after an answer: so much more or less is wanted, whatever was too much before
         return -1 if said.cue == "less" else 1
-    beside = _TOO_MUCH.match(text[said.end :]) if said.origin == "said" else None
+    beside = (_TOO_MUCH.match(text[said.end :]) or _TOO_MUCH_BY.search(text[: said.start])) if said.origin == "said" else None
     if beside:
         return -1 if beside["much"] else 1
     less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|losing|drop|dropping|falling|giv(?:e|ing) (?:up|away)|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
     more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
     begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
-    own = text[begins:] if said.origin == "said" else text
+    own = text[begins:] if said.origin == "said" and (said.cue or said.unit) else text  # a way that other words tell is read in them
     too = _TOO.search(own)
     return -way if too and not _WANTED.search(own[: too.end()]) else way

@@ -163,10 +163,14 @@ def scene_of(query: Query) -> Scene | None:
 
 
 def _of_the_one_moved(query: Query) -> list[Fact]:
-    """"the rim light is at 2 m, where for a stop more from it": a light that does not light the subject's front is moved like any other."""
+    """"the rim light is at 2 m, where for a stop more from it", "rim light, 1/8 power at 3 feet; it has to go at 6": a light that does not light the subject's front is moved like any other."""
     placed, steps = query.all("distance"), query.all("stops")
-    alone = len(placed) == len(steps) == 1 and placed[0].of in NOT_SUBJECT and steps[0].of in ("", placed[0].of) and not query.has("guide_number") and not query.has("aperture")
-    return placed if alone and query.asks_for("distance") else []
+    lamps = {f.of for f in placed}
+    if len(lamps) != 1 or not lamps <= NOT_SUBJECT or any(f.of not in ("", *lamps) for f in query.facts) or query.has("guide_number") or query.has("aperture"):
+        return []
+    pushed = len(placed) == len(steps) == 1 and query.asks_for("distance")
+    put_elsewhere = len(placed) == 2 and not steps and "background" not in lamps and query.asks_for("power", "stops", "factor")
+    return placed if pushed or put_elsewhere else []
 
 
 _OF_BOTH = Pattern(r"\b(?:than|between|under|below|over|above|behind|against|compared (?:with|to))\b|\b(?:difference|spread|fall[- ]?off|apart|from front to back|front to back)\b", re.I)

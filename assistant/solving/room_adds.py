@@ -45,7 +45,7 @@ SET_FOR_FLASH = Pattern(
 """The aperture is that of the flash, and what else falls there comes on top."""
 _ONE_SIDE = Pattern(r"\b(?:the )?same (?:side|cheek|face|half|spot|place|part)\b|\bon (?:his|her|their|the) (?:\w+ )?(?:face|cheek|forehead|side)\b", re.I)
 _FLASH_ALONE = Pattern(r"\b(?:flash|strobe|gun|fill|key)\b(?: (?:alone|by itself|on its own|only|itself|also|too|as well|likewise|reads?|meters?|gives?|on (?:the |his |her )?(?:same )?\w+))*(?: at| of)? $", re.I)
-_HOW_OVER = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,12}\b(?:over|under|out|too (?:bright|hot))\b", re.I)
+_HOW_OVER = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,32}\b(?:(?:over|under)(?:-?exposed)?|out|too (?:bright|hot))\b", re.I)
 _ANOTHER_SIDE = Pattern(r"\b(?:other|opposite|shadow|far|left|right|background|unlit) (?:side|cheek|half)\b", re.I)
 
 
