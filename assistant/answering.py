@@ -90,6 +90,7 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
     if talk.log is None and _LOG_WORDS.search(text):
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
+    text = _without_reasons(tables, talk, text)
     query, why = _as_query(tables, talk, text)
     if not query.asks and talk.scene.asks and "where" in text.lower():
         from assistant.memory.where_it_reads import where_it_reads
@@ -176,6 +177,15 @@ def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
     from assistant.memory.excuses import without_excuses
 
     return without_excuses(text, tables.lexicon)
+
+
+def _without_reasons(tables: Tables, talk: Conversation, text: str) -> str:
+    """A later turn without what only says why a value is told anew."""
+    if talk.last_solution is None and talk.judged is None:
+        return text
+    from assistant.memory.reasons import without_reasons
+
+    return patterns.at_hand(without_reasons(text, talk, lambda part: read(patterns.at_hand(part), tables, talk.kit.names)))
 
 
 def _in_full(talk: Conversation, text: str) -> str:

@@ -75,9 +75,18 @@ def _at_its_end(found: re.Match[str]) -> str:
     return f"{found['lens']} is at " if "what film do I need" in found.string else found[0]
 
 
+_NAMED_FIRST = Pattern(r"^(?P<before>\W*(?:(?:oh|ah|right|yes|sorry|ok|okay|well|of course|hm+|erm?|so|and)\b\W*)*)(?P<what>(?:the|my|its) (?:guide number|gn|distance|aperture|power|film speed|shutter(?: speed)?|focal length|exposure index))[.,:;!]+ (?:it'?s|it is|that'?s|that is) (?:an? )?(?=[\df/])", re.I)
+"""What was asked for, named and then told: "oh right, the guide number. It's a 40"."""
+_UNIT_AFTER = Pattern(r"^(?P<told>(?![^\0]*\?)[^\0]*\b(?:it'?s|it is|that'?s|number is) (?:an? )?\d{1,3}), (?:in )?(?P<unit>feet|foot|ft|metres?|meters?)\b,?(?=\W*$|,? (?:at|for|on) (?:iso|asa|full)\b)", re.I)
+"""The unit of a figure after a comma: "it's a 28, metres, at ISO 100"."""
+_CLOSED_TO = Pattern(r"\b(?:clos(?:ed?|ing)|shut)(?: (?:it|the lens|the ring|the iris))?(?: down| up)? to (?=(?:f ?/? ?)?(?:2\.8|4|5\.6|6\.3|7\.1|8|9|10|11|13|14|16|18|20|22|25|29|32|36|45|64)\b(?! ?(?:\d|m\b|mm|ft|feet|foot|met|cm|in\b|yards|people|stops?|sec)))", re.I)
+"""Stopped down to: "and closed to 16"."""
+_TUBE_BY_NUMBER = Pattern(r"(?<![\d./])\b(?P<long>\d{1,2})(?= (?:(?:extension )?tube|extension ring)\b)", re.I)
+"""How long it is, in millimetres: "the 36 tube"."""
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("test film",), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    (("number", "gn", "GN", "distance", "aperture", "power", "speed", "shutter", "length", "index"), _NAMED_FIRST, r"\g<before>\g<what> is "), ((", in ", ", met", ", f"), _UNIT_AFTER, r"\g<told> \g<unit>"), (("clos", "Clos", "shut"), _CLOSED_TO, "stopped down to "), ((" tube", " extension ring"), _TUBE_BY_NUMBER, r"\g<long> mm"),
 )

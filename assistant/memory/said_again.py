@@ -7,6 +7,7 @@ what is known only by its words (what was read before, which of the two, through
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable
 
@@ -22,30 +23,33 @@ from assistant.units import LENGTH
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power|one|sooner|prefer|rather|settle|manage|gets|goes|do|does|will|plenty|fine|(?:(?!not |never |hardly |barely |scarcely |quite )[a-z]+ )?enough(?! *\?)|(?:on|with|in|for) (?:this|these|that|those) [a-z]+)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur",
+    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur", "voltage", "capacitance", "sharp_limit",
 })
 _FEW = 3
 """Words beside the figure of a value that is told as one thing."""
+_SPOKEN = 5
+"""Words of a length that is told in words."""
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 
 
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last = standing(talk)
+    query = _without_its_end(query, last) if last is not None else query
     if last is None or talk.missing or query.claim:
         return None
     wrong = _NOT_SO.search(query.text)
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_guide(mine, query, last)
+    mine = _as_a_limit(_as_a_guide(mine, query, last), last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
-    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
+    same = [f for f in last.facts if f.quantity == mine.quantity and _is_told_as(f, wrong["old"])] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
@@ -88,6 +92,27 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
     asked = {a.quantity for a in last.asks}
     meant = asked == {"guide_number"} and not _AT_A_PLACE.search(query.text) or asked == {"distance"} and _PUT_RIGHT.search(query.text)
     return replace(mine, quantity="guide_number") if meant else mine
+
+
+_NEAREST = Pattern(r"^\W*(?:(?:and|no|so|but|well|sorry|actually|wait)\b\W*)*(?:the |my )?(?:nearest|closest)(?: (?:thing|bit|part|one|person|object|edge|point|row))?(?: is| was|'s)(?: now| only| actually| really| (?:the|a|my|her|his|our) [a-z]+)* ?(?:at |to be )?", re.I)
+"""Of whom the near end of what is to be sharp is: "nearest thing is the pram at"."""
+
+
+def _without_its_end(query: Query, last: Query) -> Query:
+    """"nearest thing is the skiff at 3 metres, not 2.5", after "sharp from 2.5 m to infinity": another near end, and nothing asked."""
+    said = _NEAREST.match(query.text) if last.has("sharp_limit") and "?" not in query.text else None
+    return query if said is None else replace(query, text=" " * said.end() + query.text[said.end() :], claim=False, asks=())
+
+
+def _as_a_limit(mine: Fact, last: Query) -> Fact:
+    """A length told anew of what is to be sharp, where no other length was told."""
+    limits = mine.quantity == "distance" and not mine.of and last.has("sharp_limit") and not any(f.quantity in (*_LENGTHS, "focus_distance") for f in last.facts)
+    return replace(mine, quantity="sharp_limit") if limits else mine
+
+
+def _is_told_as(fact: Fact, old: str) -> bool:
+    """Whether a value was told by this figure, in figures or in words."""
+    return _AMOUNT_ALONE.findall(fact.said) == [old] or math.isclose(fact.value / LENGTH.get(fact.unit, 1.0), float(old), rel_tol=1e-6)
 
 
 _FARTHEST = 0.6
@@ -187,7 +212,7 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
     same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
-    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else same
+    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else [f for f in same if f.quantity != "sharp_limit" or math.isfinite(f.value)]
     shape = _shape(mine)
     marks = [f for f in told if f.quantity == "aperture" and not f.of]
     if not same and mine.quantity == "number" and is_aperture_mark(mine.value) and len(marks) == len(told) == 2:
@@ -201,7 +226,26 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
+    if not same and not formed and mine.quantity == "number":
+        return _of_its_size(mine, told)
     return formed if len(formed) == 1 and (not same or shape == "#") else same
+
+
+_SIZED = frozenset({"voltage", "capacitance", "energy", "velocity", "years", "capacity", "draw"})
+_ABOUT, _FAR_FROM = 2.0, 2.5
+"""How many times as large a bare figure may be as the one it takes the place of, and by how much all the others must differ from it."""
+
+
+def _of_its_size(mine: Fact, told: list[Fact]) -> list[Fact]:
+    """"only gets to 300" after "1000 microfarads charged to 330 volts": the volts, which alone are of that size."""
+    figures = [(f, _times(mine.value, float(said[0]))) for f in told if len(said := _AMOUNT_ALONE.findall(f.said)) == 1 and float(said[0]) > 0]
+    near = [f for f, times in figures if times <= _ABOUT]
+    alone = len(near) == 1 and len(figures) == len(told) and near[0].quantity in _SIZED and all(f is near[0] or times > _FAR_FROM for f, times in figures)
+    return near if alone else []
+
+
+def _times(one: float, other: float) -> float:
+    return max(one / other, other / one) if one > 0 else math.inf
 
 
 _AGAINST = Pattern(r" (?:than|instead of|rather than|in place of|compared (?:to|with)|versus) ", re.I)
@@ -328,6 +372,8 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
+    if mine.quantity == old.quantity and mine.unit == old.unit and mine.unit in LENGTH and not olds and len(was.split()) <= _SPOKEN and new.split()[-1] == was.split()[-1]:
+        return new  # "3 metres" for "two and a half metres"
     if not figures and not olds and mine.quantity == old.quantity and "stop" in was:
         return new if "stop" in new else f"{new} of a stop" if mine.value < 1 else f"{new} stops"
     if _shape(mine) == _shape(old) or old.said.strip().isdigit() and new.isdigit():
