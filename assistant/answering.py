@@ -190,6 +190,10 @@ def _without_reasons(tables: Tables, talk: Conversation, text: str) -> str:
 
 def _in_full(talk: Conversation, text: str) -> str:
     """The question that a half-sentence about a bracket, another row or another level asks again, in its own words."""
+    if talk.judged is not None and "hyperfocal" in text.lower():
+        from assistant.memory.lens_again import at_its_hyperfocal
+
+        return at_its_hyperfocal(text, talk)
     if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
         from assistant.memory.in_another_row import in_another_row
 

@@ -81,6 +81,16 @@ _UNIT_AFTER = Pattern(r"^(?P<told>(?![^\0]*\?)[^\0]*\b(?:it'?s|it is|that'?s|num
 """The unit of a figure after a comma: "it's a 28, metres, at ISO 100"."""
 _CLOSED_TO = Pattern(r"\b(?:clos(?:ed?|ing)|shut)(?: (?:it|the lens|the ring|the iris))?(?: down| up)? to (?=(?:f ?/? ?)?(?:2\.8|4|5\.6|6\.3|7\.1|8|9|10|11|13|14|16|18|20|22|25|29|32|36|45|64)\b(?! ?(?:\d|m\b|mm|ft|feet|foot|met|cm|in\b|yards|people|stops?|sec)))", re.I)
 """Stopped down to: "and closed to 16"."""
+_SO_MANY_FULL = Pattern(r"\b(?P<many>\d{1,5}) full(?:[- ]power)? ones\b", re.I)
+"""Pops, where a number of full ones is told."""
+_FOR_THE_OTHER_GEL = Pattern(r"\b(?P<gel>(?:full|half|quarter|eighth|double) (?:orange|blue|straw|green|cto|ctb)(?: gel)?) (?:in place of|instead of|rather than|in for) (?:the|my|that) (?:full|half|quarter|eighth|double)(?: (?:orange|blue|straw|green|cto|ctb|one))?\b(?! ?(?:a |of |power|stop))", re.I)
+"""A gel by its strength in place of one of another strength."""
+_AT_ITS_LOWEST = Pattern(r"(?P<light>\b(?:flash|light|lamp|head|strobe|gun|unit|key|fill)),? (?:turned |set |even |when )*(?:down )?(?:at|on|to) (?:its|the) (?:very )?(?:lowest|minimum|least|smallest|weakest)(?: power)?(?: setting)?,? (?=(?:still |only |just )?(?:meters?|reads?|gives?|is f|measures))", re.I)
+"""How low a lamp is turned says nothing beside what it reads there."""
+_ALL_I_HAVE = Pattern(r"^\W*(?:(?:but|and|well|sorry|ah|hm+|ok) )*(?:i |we |there's |i've |we've )?(?:can |could )?(?:only |just )(?:found|find|have|got|brought|packed|own|hold) (?P<what>(?:an? )?[^,.;?]{1,24}?)(?: (?:in|at|from|on) (?:the|my|his|her|our) [a-z]+)?[,.;]+ (?:and )?(?:does|will|would|is|can) (?:that|it|this)(?: one)? (?:do|work|enough|be enough|do it|do the job|manage)(?: (?:it|too|as well|instead))*\s*\?", re.I)
+"""What there is instead, and whether it does: "only found a 0.3 in the bag, does that one do it?"."""
+_ITS_OWN_LIGHT = Pattern(r"(?P<whose>\b(?:[a-z]+['’]s|its)) own light\b(?! meter)", re.I)
+"""The light of a place, and no light alone."""
 _TUBE_BY_NUMBER = Pattern(r"(?<![\d./])\b(?P<long>\d{1,2})(?= (?:(?:extension )?tube|extension ring)\b)", re.I)
 """How long it is, in millimetres: "the 36 tube"."""
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
@@ -88,5 +98,5 @@ OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]]
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("test film",), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
-    (("number", "gn", "GN", "distance", "aperture", "power", "speed", "shutter", "length", "index"), _NAMED_FIRST, r"\g<before>\g<what> is "), ((", in ", ", met", ", f"), _UNIT_AFTER, r"\g<told> \g<unit>"), (("clos", "Clos", "shut"), _CLOSED_TO, "stopped down to "), ((" tube", " extension ring"), _TUBE_BY_NUMBER, r"\g<long> mm"),
+    (("number", "gn", "GN", "distance", "aperture", "power", "speed", "shutter", "length", "index"), _NAMED_FIRST, r"\g<before>\g<what> is "), ((", in ", ", met", ", f"), _UNIT_AFTER, r"\g<told> \g<unit>"), (("clos", "Clos", "shut"), _CLOSED_TO, "stopped down to "), (("full",), _SO_MANY_FULL, r"\g<many> full power pops"), ((" in place of", " instead of", " rather than", " in for"), _FOR_THE_OTHER_GEL, r"\g<gel> instead"), (("lowest", "minimum", "least", "smallest", "weakest"), _AT_ITS_LOWEST, r"\g<light> "), (("nly ", "ust "), _ALL_I_HAVE, r"and with \g<what>?"), ((" own light",), _ITS_OWN_LIGHT, r"\g<whose> light"), ((" tube", " extension ring"), _TUBE_BY_NUMBER, r"\g<long> mm"),
 )

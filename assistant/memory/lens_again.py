@@ -61,6 +61,15 @@ def _focused_there(query: Query, scene: Scene) -> Query:
     return replace(query, cues=query.cues | {"hyperfocal"}) if there else query
 
 
+_AT_THE_HYPERFOCAL = Pattern(r",? (?:and|then) (?:i |we )?(?:re)?(?:set|put|turn|move|rack|focus)(?:ed)?(?: (?:the |my )?(?:focus|lens|ring|it))? (?:at|to|on|for) (?:the|its) (?:new )?hyperfocal(?: (?:distance|point))?(?: (?:for|of|at) (?:that|it|this))?(?=\W*$)", re.I)
+
+
+def at_its_hyperfocal(text: str, talk: Conversation) -> str:
+    """"what if I open to f/4 and set the focus to the hyperfocal for that?" of a lens that is so focused already: at f/4."""
+    stands = talk.judged.query if talk.judged is not None and talk.judged.claim else None
+    return _AT_THE_HYPERFOCAL.sub("", text) if stands is not None and "hyperfocal" in stands.cues else text
+
+
 _NO_PLACE = frozenset({"distance", "gap", "path", "camera_distance", "focus_distance", "move", "guide_number"})
 
 

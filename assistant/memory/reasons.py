@@ -36,6 +36,8 @@ def without_reasons(text: str, talk: Conversation, reading: Callable[[str], Quer
     parts = [part for part in _PARTS.split(text.strip(" .!")) if part.strip()]
     telling = [part for part in parts if _FIGURE.search(part)]
     others = [part for part in parts if part not in telling]
+    if len(telling) == 1 and others and _so_it_takes(telling[0], others, talk, reading):
+        return telling[0]
     if len(telling) != 1 or not others or any(len(part.split()) < _FEWEST or _CHANGES.search(part) for part in others):
         return text
     cues: set[str] = set()
@@ -48,6 +50,19 @@ def without_reasons(text: str, talk: Conversation, reading: Callable[[str], Quer
         return text
     told = reading(telling[0])
     return telling[0] if len(told.facts) == 1 and not told.asks and _takes_a_place(told, talk) else text
+
+
+_SO = Pattern(r"^\W*(?:so|then|which means|that way|now)\b", re.I)
+
+
+def _so_it_takes(telling: str, others: list[str], talk: Conversation, reading: Callable[[str], Query]) -> bool:
+    """"pull the inner baffle, so the octa only costs one stop": what takes light is told anew, and what came out of it was never counted."""
+    told = reading(telling) if _SO.search(telling) else None
+    known = {f.unit for f in talk.scene.facts if f.quantity == "loss"}
+    if told is None or told.asks or [f.quantity for f in told.facts if f.quantity != "modifier"] != ["loss"] or not {f.unit for f in told.facts} <= known:
+        return False
+    read = [reading(part) for part in others]
+    return not any(r.asks or r.units or any(f.quantity != "modifier" or f.unit in known for f in r.facts) for r in read)
 
 
 def _takes_a_place(told: Query, talk: Conversation) -> bool:

@@ -23,7 +23,7 @@ from assistant.units import LENGTH
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power|one|sooner|prefer|rather|settle|manage|gets|goes|do|does|will|plenty|fine|(?:(?!not |never |hardly |barely |scarcely |quite )[a-z]+ )?enough(?! *\?)|(?:on|with|in|for) (?:this|these|that|those) [a-z]+)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power|battery|spare|when|takes|lasts|one|sooner|prefer|rather|settle|manage|gets|goes|do|does|will|plenty|fine|(?:(?!not |never |hardly |barely |scarcely |quite )[a-z]+ )?enough(?! *\?)|(?:on|with|in|for) (?:this|these|that|those) [a-z]+)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -231,13 +231,14 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     return formed if len(formed) == 1 and (not same or shape == "#") else same
 
 
-_SIZED = frozenset({"voltage", "capacitance", "energy", "velocity", "years", "capacity", "draw"})
+_SIZED = frozenset({"count", "voltage", "capacitance", "energy", "velocity", "years", "capacity", "draw"})
 _ABOUT, _FAR_FROM = 2.0, 2.5
 """How many times as large a bare figure may be as the one it takes the place of, and by how much all the others must differ from it."""
 
 
 def _of_its_size(mine: Fact, told: list[Fact]) -> list[Fact]:
     """"only gets to 300" after "1000 microfarads charged to 330 volts": the volts, which alone are of that size."""
+    told = [f for f in told if f.quantity != "power"]
     figures = [(f, _times(mine.value, float(said[0]))) for f in told if len(said := _AMOUNT_ALONE.findall(f.said)) == 1 and float(said[0]) > 0]
     near = [f for f, times in figures if times <= _ABOUT]
     alone = len(near) == 1 and len(figures) == len(told) and near[0].quantity in _SIZED and all(f is near[0] or times > _FAR_FROM for f, times in figures)
