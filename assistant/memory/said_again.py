@@ -228,7 +228,8 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
     if not same and not formed and mine.quantity == "number":
         return _of_its_size(mine, told)
-    return formed if len(formed) == 1 and (not same or shape == "#") else same
+    of_two = len(same) > 1 and formed == [f for f in same if f in formed]  # by their form alone two of one kind are not told apart
+    return formed if len(formed) == 1 and (not same or shape == "#" and not of_two) else same
 
 
 _SIZED = frozenset({"count", "voltage", "capacitance", "energy", "velocity", "years", "capacity", "draw"})
