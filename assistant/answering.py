@@ -90,6 +90,7 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
     if talk.log is None and _LOG_WORDS.search(text):
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
+    text = _without_reasons(tables, talk, text)
     query, why = _as_query(tables, talk, text)
     if not query.asks and talk.scene.asks and "where" in text.lower():
         from assistant.memory.where_it_reads import where_it_reads
@@ -178,6 +179,15 @@ def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
     return without_excuses(text, tables.lexicon)
 
 
+def _without_reasons(tables: Tables, talk: Conversation, text: str) -> str:
+    """A later turn without what only says why a value is told anew."""
+    if talk.last_solution is None and talk.judged is None:
+        return text
+    from assistant.memory.reasons import without_reasons
+
+    return patterns.at_hand(without_reasons(text, talk, lambda part: read(patterns.at_hand(part), tables, talk.kit.names)))
+
+
 def _in_full(talk: Conversation, text: str) -> str:
     """The question that a half-sentence about a bracket, another row or another level asks again, in its own words."""
     if len(text) < 2 * _SHORT and (talk.judged is not None or talk.past and " stops " in text):
@@ -187,6 +197,10 @@ def _in_full(talk: Conversation, text: str) -> str:
         whole = so_many_times(text, talk) or against_before(text, talk)
         if whole is not None:
             return whole
+    if talk.judged is not None and "hyperfocal" in text.lower():
+        from assistant.memory.lens_again import at_its_hyperfocal
+
+        return at_its_hyperfocal(text, talk)
     if talk.judged is not None and len(text) < 2 * _SHORT:
         from assistant.memory.claimed_otherwise import claimed_otherwise
 

@@ -222,10 +222,10 @@ _MAY_BE_COUNTED = frozenset({"stops", "f"})
 
 
 def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
-    """"two stops at 8 feet" and "one f-stop" count stops, though "stops at" is a limit and "f-stop" an aperture."""
+    """"two stops at 8 feet" and "one f-stop" count stops, though "stops at" is a limit and "f-stop" an aperture; "that one stops at 1/60" counts none."""
     before = pieces[place - 1]
     words = [p.text for p in pieces[place : place + 3]]
-    if words[:2] == ["stops", "at"]:
+    if words[:2] == ["stops", "at"] and before.text.lower() != "one":
         return Entry("STOP", "stop", 1)
     few = getattr(before.value, "value", 9.0) <= 1
     length = words.index("stop") + 1 if few and words[0] == "f" and "stop" in words else 0

@@ -203,6 +203,8 @@ def _limits_another(place: Place) -> bool:
     limit = place.near("at_most", before=0, after=4)
     if limit is None or place.near("at_most", before=5, after=0) or place.near("room", before=5, after=4):
         return False
+    if place.text[limit.start : limit.end].lower() == "within":
+        return True  # "is somebody at six feet still within what the film takes?"
     after = next((i for i in place.items[place.number_of(limit) + 1 :] if i.kind not in ("mark", "link", "word")), None)
     return after is not None and after.kind in _OTHERS
 

@@ -100,6 +100,24 @@ def _the_guide_left(found: re.Match[str]) -> str:
     return found["guide"] + " is " if len(_GUIDES.findall(found.string)) == 1 else found[0]
 
 
+_NAMED_FIRST = Pattern(r"^(?P<before>\W*(?:(?:oh|ah|right|yes|sorry|ok|okay|well|of course|hm+|erm?|so|and)\b\W*)*)(?P<what>(?:the|my|its) (?:guide number|gn|distance|aperture|power|film speed|shutter(?: speed)?|focal length|exposure index))[.,:;!]+ (?:it'?s|it is|that'?s|that is) (?:an? )?(?=[\df/])", re.I)
+"""What was asked for, named and then told: "oh right, the guide number. It's a 40"."""
+_UNIT_AFTER = Pattern(r"^(?P<told>(?![^\0]*\?)[^\0]*\b(?:it'?s|it is|that'?s|number is) (?:an? )?\d{1,3}), (?:in )?(?P<unit>feet|foot|ft|metres?|meters?)\b,?(?=\W*$|,? (?:at|for|on) (?:iso|asa|full)\b)", re.I)
+"""The unit of a figure after a comma: "it's a 28, metres, at ISO 100"."""
+_CLOSED_TO = Pattern(r"\b(?:clos(?:ed?|ing)|shut)(?: (?:it|the lens|the ring|the iris))?(?: down| up)? to (?=(?:f ?/? ?)?(?:2\.8|4|5\.6|6\.3|7\.1|8|9|10|11|13|14|16|18|20|22|25|29|32|36|45|64)\b(?! ?(?:\d|m\b|mm|ft|feet|foot|met|cm|in\b|yards|people|stops?|sec)))", re.I)
+"""Stopped down to: "and closed to 16"."""
+_SO_MANY_FULL = Pattern(r"\b(?P<many>\d{1,5}) full(?:[- ]power)? ones\b", re.I)
+"""Pops, where a number of full ones is told."""
+_FOR_THE_OTHER_GEL = Pattern(r"\b(?P<gel>(?:full|half|quarter|eighth|double) (?:orange|blue|straw|green|cto|ctb)(?: gel)?) (?:in place of|instead of|rather than|in for) (?:the|my|that) (?:full|half|quarter|eighth|double)(?: (?:orange|blue|straw|green|cto|ctb|one))?\b(?! ?(?:a |of |power|stop))", re.I)
+"""A gel by its strength in place of one of another strength."""
+_AT_ITS_LOWEST = Pattern(r"(?P<light>\b(?:flash|light|lamp|head|strobe|gun|unit|key|fill)),? (?:turned |set |even |when )*(?:down )?(?:at|on|to) (?:its|the) (?:very )?(?:lowest|minimum|least|smallest|weakest)(?: power)?(?: setting)?,? (?=(?:still |only |just )?(?:meters?|reads?|gives?|is f|measures))", re.I)
+"""How low a lamp is turned says nothing beside what it reads there."""
+_ALL_I_HAVE = Pattern(r"^\W*(?:(?:but|and|well|sorry|ah|hm+|ok) )*(?:i |we |there's |i've |we've )?(?:can |could )?(?:only |just )(?:found|find|have|got|brought|packed|own|hold) (?P<what>(?:an? )?[^,.;?]{1,24}?)(?: (?:in|at|from|on) (?:the|my|his|her|our) [a-z]+)?[,.;]+ (?:and )?(?:does|will|would|is|can) (?:that|it|this)(?: one)? (?:do|work|enough|be enough|do it|do the job|manage)(?: (?:it|too|as well|instead))*\s*\?", re.I)
+"""What there is instead, and whether it does: "only found a 0.3 in the bag, does that one do it?"."""
+_ITS_OWN_LIGHT = Pattern(r"(?P<whose>\b(?:[a-z]+['’]s|its)) own light (?=(?:by itself |alone )?(?:would |will )?(?:needs?|wants?|takes?|asks?|calls|has)\b)", re.I)
+"""The light of a place and what it needs, and no light alone."""
+_TUBE_BY_NUMBER = Pattern(r"(?<![\d./])\b(?P<long>\d{1,2})(?= (?:(?:extension )?tube|extension ring)\b)", re.I)
+"""How long it is, in millimetres: "the 36 tube"."""
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
@@ -108,4 +126,5 @@ OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]]
     ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
     (("est film", "est ISO", "est iso", "est speed"), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    (("number", "gn", "GN", "distance", "aperture", "power", "speed", "shutter", "length", "index"), _NAMED_FIRST, r"\g<before>\g<what> is "), ((", in ", ", met", ", f"), _UNIT_AFTER, r"\g<told> \g<unit>"), (("clos", "Clos", "shut"), _CLOSED_TO, "stopped down to "), (("full",), _SO_MANY_FULL, r"\g<many> full power pops"), ((" in place of", " instead of", " rather than", " in for"), _FOR_THE_OTHER_GEL, r"\g<gel> instead"), (("lowest", "minimum", "least", "smallest", "weakest"), _AT_ITS_LOWEST, r"\g<light> "), (("nly ", "ust "), _ALL_I_HAVE, r"and with \g<what>?"), ((" own light",), _ITS_OWN_LIGHT, r"\g<whose> light "), ((" tube", " extension ring"), _TUBE_BY_NUMBER, r"\g<long> mm"),
 )

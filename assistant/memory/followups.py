@@ -67,7 +67,7 @@ from assistant.memory.groups_again import both_of_them_again, depth_again, one_o
 from assistant.memory.hung_since import moved_with_it, taken_off_again
 from assistant.memory.layers import layered, stacked
 from assistant.memory.leeway_again import leeway_again
-from assistant.memory.lens_again import image_again, limit_again, other_limit
+from assistant.memory.lens_again import image_again, limit_again, other_limit, sharp_again
 from assistant.memory.lights_changed import (
     all_of_them,
     another,
@@ -138,7 +138,7 @@ RULES: tuple[Rule, ...] = (
     off_the_wall, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,
     step_told, step_as_before, another_length, to_so_many, half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
-    only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
+    only_so_many, density_again, side_again, limit_again, sharp_again, image_again, made_right, row_again, row_number,
     row_numbers, scale_again, pushed_or_pulled, sky_again, level_again, kind_again, metered_again, reading_again, row_by_place,
     guide_for_another, bare_numbers, length_again, asked_first,
 )

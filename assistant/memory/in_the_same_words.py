@@ -19,11 +19,12 @@ from assistant.units import LENGTH
 FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reach(?:es)?|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power|"
+    r"battery|spare|when|takes|lasts|one|sooner|prefer|rather|settle|manage|gets|goes|do|does|will|plenty|fine|(?:(?!not |never |hardly |barely |scarcely |quite )[a-z]+ )?enough(?! *\?)|(?:on|with|in|for) (?:this|these|that|those) [a-z]+)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur", "charge_share",
+    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur", "charge_share", "voltage", "capacitance", "sharp_limit",
 })
 IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)
 """The question of a verdict put once more: "would it be at f/16?"."""
@@ -32,7 +33,7 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?")
 _WORD = re.compile(r"[a-z]+(?:'[a-z]+)?")
 _ENDING = re.compile(r"(?:s|ed|ing)$")
 _CLAUSE_ENDS = re.compile(r"[.,;?!](?!\d)|\b(?:and|but|so|then)\b")
-_SAYING = frozenset({"hold", "will", "stay", "one", "manage", "deliver", "still", "when", "want", "need", "ask", "do", "doe", "did"})
+_SAYING = frozenset({"hold", "will", "stay", "one", "manage", "deliver", "still", "when", "want", "need", "ask", "do", "doe", "did", "pop", "burst"})
 """Words around a value that say no more of it than the words of the question do."""
 _NAMES = frozenset({"meter", "flash", "lens", "film", "focus", "subject"})
 """Filling where one value is told, and the name of it where two are."""

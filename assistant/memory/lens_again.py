@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 import re
 
+from assistant.memory.anew import lone
+from assistant.memory.bare_again import EITHER
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -57,6 +59,33 @@ def _focused_there(query: Query, scene: Scene) -> Query:
     """"and the near limit when I focus there?" after the hyperfocal distance: focused at it."""
     there = [a.quantity for a in scene.asks] == ["hyperfocal"] and not query.facts and query.asks_for(*_LIMITS) and _THERE.search(query.text)
     return replace(query, cues=query.cues | {"hyperfocal"}) if there else query
+
+
+_AT_THE_HYPERFOCAL = Pattern(r",? (?:and|then) (?:i |we )?(?:re)?(?:set|put|turn|move|rack|focus)(?:ed)?(?: (?:the |my )?(?:focus|lens|ring|it))? (?:at|to|on|for) (?:the|its) (?:new )?hyperfocal(?: (?:distance|point))?(?: (?:for|of|at) (?:that|it|this))?(?=\W*$)", re.I)
+
+
+def at_its_hyperfocal(text: str, talk: Conversation) -> str:
+    """"what if I open to f/4 and set the focus to the hyperfocal for that?" of a lens that is so focused already: at f/4."""
+    stands = talk.judged.query if talk.judged is not None and talk.judged.claim else None
+    return _AT_THE_HYPERFOCAL.sub("", text) if stands is not None and "hyperfocal" in stands.cues else text
+
+
+_NO_PLACE = frozenset({"distance", "gap", "path", "camera_distance", "focus_distance", "move", "guide_number"})
+
+
+def sharp_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"from 3 metres", after "sharp from 2.5 m to infinity": the near end anew; where both ends were told, it may be either, and is asked back."""
+    mine = lone(query, "distance")
+    told = [f for f in scene.facts if f.quantity == "sharp_limit" and math.isfinite(f.value)]
+    ends = [f for f in scene.facts if f.quantity == "distance"]
+    if mine is not None and not mine.of and "in_focus" in scene.cues and sorted(f.of for f in ends) == ["back", "front"] and any(f.quantity == "focal_length" for f in scene.facts):
+        return replace(query, facts=(replace(mine, quantity="number", cue=EITHER),)), scene
+    if mine is None or mine.of not in ("", "front") or not told or any(f.quantity in _NO_PLACE for f in scene.facts):
+        return query, scene
+    if len(told) > 1:
+        return replace(query, facts=(replace(mine, quantity="number", cue=EITHER),)), scene
+    far = tuple(replace(f, origin="kept") for f in scene.facts if f.quantity == "sharp_limit" and f is not told[0])
+    return replace(query, facts=(replace(mine, quantity="sharp_limit", of=told[0].of, cue=told[0].cue), *far)), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "sharp_limit"))
 
 
 _ON_THE_SCREEN = Pattern(r"\s*(?:tall|long|wide|high|across)? ?(?:on|across|at) (?:the |my )?(?:ground ?|focus+ing )?(?:glass|screen)\b", re.I)

@@ -7,6 +7,7 @@ what is known only by its words (what was read before, which of the two, through
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable
 
@@ -14,6 +15,8 @@ from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
 from assistant.memory.in_place_of import AMOUNT_ALONE, as_it_was_called, in_place_of, told_with_place
 from assistant.memory.in_the_same_words import FILLING, IF_SO, ONE_OF_ITS_KIND, blank, in_the_same_words, is_bare, is_near
+from assistant.memory.of_its_size import as_a_part_of_the_charge, of_its_size
+from assistant.memory.sharp_again import LENGTHS, as_a_limit, without_its_end
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -23,12 +26,15 @@ from assistant.units import LENGTH
 
 _FEW = 3
 """Words beside the figure of a value that is told as one thing."""
+_SPOKEN = 5
+"""Words of a length that is told in words."""
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 
 
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last = standing(talk)
+    query = without_its_end(query, last) if last is not None else query
     if last is None or talk.missing or query.claim and not (IF_SO.match(query.text) and _was_a_verdict(talk)):
         return None
     query, instead, placed = in_place_of(query)
@@ -39,10 +45,11 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_part_of_the_charge(_as_a_place(_as_a_guide(mine, query, last), query, talk, last), query, last)
+    mine = _as_a_place(_as_a_guide(as_a_limit(mine, last), query, last), query, talk, last)
+    mine = as_a_part_of_the_charge(mine, query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
-    same = [f for f in last.facts if f.quantity == mine.quantity and AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
+    same = [f for f in last.facts if f.quantity == mine.quantity and _is_told_as(f, wrong["old"])] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
     if instead is not None:
         same = as_it_was_called(instead, mine, last)
     elif placed is not None:
@@ -114,16 +121,16 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
     guides = [f for f in last.facts if f.quantity == "guide_number"]
     if len(guides) == 1 and _too_far_for_it(mine, query, guides[0], last):
         return replace(mine, quantity="guide_number", value=mine.value / LENGTH.get(mine.unit, 1.0))
-    if mine.quantity != "distance" or mine.of or len(guides) != 1 or guides[0].unit != mine.unit or any(f.quantity in _LENGTHS for f in last.facts):
+    if mine.quantity != "distance" or mine.of or len(guides) != 1 or guides[0].unit != mine.unit or any(f.quantity in LENGTHS for f in last.facts):
         return mine
     asked = {a.quantity for a in last.asks}
     meant = asked == {"guide_number"} and not _AT_A_PLACE.search(query.text) or asked == {"distance"} and _PUT_RIGHT.search(query.text)
     return replace(mine, quantity="guide_number") if meant else mine
 
 
-def _as_a_part_of_the_charge(mine: Fact, query: Query, last: Query) -> Fact:
-    """"and if only 60 per cent reaches it?", after what part of a charge reaches the tube: another part, and no power."""
-    return replace(mine, quantity="charge_share", of="") if last.has("charge_share") and mine.quantity in ("power", "share") and mine.unit == "%" and "power" not in query.text.lower() else mine
+def _is_told_as(fact: Fact, old: str) -> bool:
+    """Whether a value was told by this figure, in figures or in words."""
+    return AMOUNT_ALONE.findall(fact.said) == [old] or math.isclose(fact.value / LENGTH.get(fact.unit, 1.0), float(old), rel_tol=1e-6)
 
 
 _FARTHEST = 0.6
@@ -139,7 +146,6 @@ def _too_far_for_it(mine: Fact, query: Query, guide: Fact, last: Query) -> bool:
     return mine.unit == (guide.unit or mine.unit) and mine.value > _FARTHEST * guide.value * unit and mine.value > 3 * placed[0].value
 
 
-_LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
 _CORRECTS = Pattern(r"\W*(?:no|nope|sorry|wait|actually|i mean|i meant|make (?:it|that))\b", re.I)
 
 
@@ -223,7 +229,7 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
     same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
-    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else same
+    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else [f for f in same if f.quantity != "sharp_limit" or math.isfinite(f.value)]
     shape = _shape(mine)
     marks = [f for f in told if f.quantity == "aperture" and not f.of]
     if not same and mine.quantity == "number" and is_aperture_mark(mine.value) and len(marks) == len(told) == 2:
@@ -239,7 +245,10 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     formed = [f for f in told if f.quantity in (ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
-    return formed if len(formed) == 1 and (not same or shape == "#") else same
+    if not same and not formed and mine.quantity == "number":
+        return of_its_size(mine, told)
+    of_two = len(same) > 1 and formed == [f for f in same if f in formed]  # by their form alone two of one kind are not told apart
+    return formed if len(formed) == 1 and (not same or shape == "#" and not of_two) else same
 
 
 _AGAINST = Pattern(r" (?:than|instead of|rather than|in place of|compared (?:to|with)|versus) ", re.I)
@@ -381,6 +390,8 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
+    if mine.quantity == old.quantity and mine.unit == old.unit and mine.unit in LENGTH and not olds and len(was.split()) <= _SPOKEN and new.split()[-1] == was.split()[-1]:
+        return new  # "3 metres" for "two and a half metres"
     if not figures and not olds and mine.quantity == old.quantity and "stop" in was:
         return new if "stop" in new else f"{new} of a stop" if mine.value < 1 else f"{new} stops"
     if _shape(mine) == _shape(old) or old.said.strip().isdigit() and new.isdigit():
