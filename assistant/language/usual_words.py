@@ -171,6 +171,8 @@ _READ_ON = Pattern(
 """What a thing reads that is to come out so much darker: "what should I read on the wall to have it a stop under?"."""
 _HOW_HIGH = Pattern(r"\bhow high(?: up)? (?:above|over) (?P<whom>(?:the |my |her |his |their )?(?:crown(?: of (?:the |her |his )?head)?|head|hair|sitter|subject|model|face|table|cake|plate|dish)|him|her|them|it) (?=(?:should|must|does|do|can|would|will|may|to|has|is|ought)\b)", re.I)
 """A way from a light straight up."""
+_POWER_METERS = Pattern(r"\b(?P<power>(?:on|at) (?:1/(?:2|4|8|16|32|64|128)|full|half|(?:an? )?(?:quarter|eighth|sixteenth)))(?: power)? (?:meter|metre|read)s (?=f ?/? ?\d)", re.I)
+"""A light on that power reads so much, and no length."""
 _EITHER_WAY = Pattern(r"\bin stops,? (?:(?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker) or (?:over|under|above|below|more|less|plus|minus|up|down|brighter|darker)|either way)(?=\s*(?:$|[?,;]))", re.I)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
@@ -199,8 +201,9 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
     (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),
-    (("sync",), _SYNCS_FINE, r"\g<time>"), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} {found['what']} read to be"),
+    (("sync",), _SYNCS_FINE, r"\g<time>"), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} the background read to be"),
     (("ow high",), _HOW_HIGH, r"how far from \g<whom> "),
+    (("eters f", "etres f", "eads f"), _POWER_METERS, r"\g<power> power reads "),
     (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),
     ((" to ",), _END_TO_END, r"\g<far> deep"), ((" own ", "lit by", "lit with"), _OWN_LAMP, "the background light has"), (("the other",), _THE_OTHERS_PLACE, r"the background light is \g<far> away"),
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),

@@ -217,6 +217,7 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     notes = (f"From there it takes {speak_stops(abs(power))} more light than now ({2 ** power:.3g} times the power) for the same f-stop on the front.",) if near and power > 0.05 else ()
     if near and move < 0:
         notes = ("They are within that already: the light may even come nearer.",)
+    there: tuple[Quantity, ...] = ()
     now = [f for f in query.all("power") if f.value < 1 and not f.of] if near else []
     there: tuple[Quantity, ...] = ()
     if len(now) == 1 and len(query.all("power")) == 1 and now[0].value * 2**power <= 1.0005:  # at what it stood on, what it must stand on there

@@ -29,7 +29,7 @@ _SITTER = r"face|faces|sitter|subject|model|skin"
 _NO_NAME = frozenset("a an the my our her his their its that this these those one other second first third same only each both every no any another two three four single new old and or of on with from for by at to if is are was be so key's main's what which whose where how "
                      "more less much than as fresh little big small large weak weaker strong stronger bright brighter warm cool hard soft flat ambient room window day sun sky available spare identical like moved turned guide fast studio off use my".split())
 _MENTION = Pattern(
-    rf"\b{_LAMP} (?:that is |that's |meant )?(?:for|on|over|onto|lighting) {_THE}(?P<lights>[a-z]+)\b|\b(?P<word>{'|'.join(_CALLED)})(?P<lamp>[ -]?{_LAMP})?\b|\b(?P<other>[a-z]+) (?:lamp|light|head|strobe|flash)\b(?! (?:meter|number|fall))|\b(?P<sitter>{_SITTER})\b", re.I)
+    rf"\b{_LAMP} (?:that is |that's |meant )?(?:for|on|over|onto|lighting) {_THE}(?P<lights>[a-z]+)\b|\b(?P<word>{'|'.join(_CALLED)})(?P<lamp>[ -]?{_LAMP})?\b|\b(?<!['’])(?P<other>[a-z]+) (?:lamp|light|head|strobe|flash)\b(?! (?:meter|number|fall))|\b(?P<sitter>{_SITTER})\b", re.I)
 _PLACE_BEFORE = Pattern(rf"\b(?:from|on|onto|at|to|off|in|behind|of|reaches) {_THE}(?:[a-z]+'s )?$", re.I)
 _REFERENCE_BEFORE = Pattern(rf"\b(?:over|under|above|below|than|with|as|match(?:es|ing)?|equals?|to equal|beneath|against|level to|to match|of|down from|up from) {_THE}(?:[a-z]+ (?:gets? from|reads? (?:off|from)) {_THE})?$", re.I)
 _TOLD_OF_IT = Pattern(rf"(?:'s)?,? ?(?:\(|(?:(?:which|that|and that|whose|reading|at|of|on|is|reads?|gives?|metered|being|just|now|only|does)\b ?)*){_THE}$", re.I)

@@ -140,7 +140,8 @@ def _apart(known: Fact, place: Fact, text: str) -> int:
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
     lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad] or _of_the_one_moved(query)
-    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])]
+    once = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])]
+    lengths = once if len(lengths) > 2 or patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths  # "from 5 ft to 10. It was f/16 at 5 ft"
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]

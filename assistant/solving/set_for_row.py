@@ -168,7 +168,7 @@ def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 def at_each(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """"f/16 at 9 feet: what for 18 feet, then for 25": the reading at each of several places, from the one at the first."""
     read, places = query.all("aperture"), query.all("distance")
-    if len(read) != 1 or len(places) < 3 or any(f.of for f in (*read, *places)) or {f.quantity for f in query.facts} & _CHANGES:
+    if len(read) != 1 or len({f.value for f in places}) < 3 or any(f.of for f in (*read, *places)) or {f.quantity for f in query.facts} & _CHANGES:
         return None
     was = min(places, key=lambda f: abs(f.start - read[0].end))
     others = [f for f in places if f is not was]
