@@ -73,7 +73,7 @@ def claim_of_share(query: Query) -> Solution | None:
                     lead=f"{'Yes' if holds else 'No'}. {speak_stops(stops).capitalize()} lost {'leaves' if stops <= 1 else 'leave'} {right}.")
 
 
-_TIMES_POWER = Pattern(r"\b(?P<many>twice|doubl\w+|three times|tripl\w+|four times|quadrupl\w+|eight times)\b(?: (?:the|as much|of|my|its|flash))*(?: power| light| energy)\b")
+_TIMES_POWER = Pattern(r"\b(?P<many>twice|doubl\w+|three times|tripl\w+|four times|quadrupl\w+|eight times)\b(?: (?:the|as much|of|my|its|flash))*(?: power| light| energy)\b(?!'s)")
 _MANY = {"twi": 2.0, "dou": 2.0, "thr": 3.0, "tri": 3.0, "fou": 4.0, "qua": 4.0, "eig": 8.0}
 _HELD = Pattern(r"\b(?:hold\w* back|held back|swallow\w*|absorb\w*|lets?|pass\w*|transmit\w*)\b")
 _LOST_FACTS = frozenset({"loss", "filter_loss", "nd"})
