@@ -260,8 +260,8 @@ def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) 
     return told(f for f in last.facts if not (f.start == old.start and f.end == old.end or _is_twin(f, old))) == told(f for f in whole.facts if f not in new) and any(f.quantity == old.quantity for f in new)
 
 
-_NOT_SO = Pattern(r",? (?:and )?not (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
-"""After the right value, the one that it is put in the place of: "12 ft behind her, not 6"."""
+_NOT_SO = Pattern(r"(?:,? (?:and )?not|,? (?:instead of|in place of|rather than)) (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
+"""After the right value, the one that it is put in the place of: "12 ft behind her, not 6", "30 feet instead of 20"."""
 _AMOUNT_ALONE = re.compile(r"\d+(?:\.\d+)?")
 
 
