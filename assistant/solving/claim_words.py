@@ -57,7 +57,9 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("speed", r"shutter speeds?|shutter"),
     ("light", r"flash(?!(?:['’]s)? (?:power|output|distance|range|reach|throw|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light(?!(?:['’]s)? (?:power|distance|range|reach|throw))|brightness|exposure|illumination|bright|strong|strength|intensity|intense"),
 )
-_NOUN = Pattern("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
+_WHOSE = r"(?!'s [a-z])"
+"""After a noun that is spoken of itself: "doubling the flash's distance" is of the distance."""
+_NOUN = Pattern("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]){_WHOSE})" for n, (_, words) in enumerate(_NOUNS)))
 _GAP = frozenset(
     "the your its my our a an of as that is are get gets become becomes go goes will be just only also need needs to must should would in into by has have been was much many from fall falls drop drops "
     "down up rise rises total effective one needed required about each away same original amount available cut cuts reduced multiplied divided raised lowered straight exactly roughly it you i so called which "
@@ -149,12 +151,14 @@ def _noun(found: re.Match[str]) -> str:
 
 
 _WIDEST_GAP = 90
+_OF_A_LAMP = Pattern(r"\b(?:light|lamp|head|strobe|gun|key)'s\b")
+"""Whose quantity it is: "the lamp's distance"."""
 
 
 def _is_gap(between: str) -> bool:
     if len(between) > _WIDEST_GAP:
         return False  # six words at most
-    words = patterns.findall(r"[a-z]+|[^a-z\s']", between.replace("'s", ""))
+    words = patterns.findall(r"[a-z]+|[^a-z\s']", _OF_A_LAMP.sub("", between).replace("'s", ""))
     return len(words) <= 6 and all(word in _GAP for word in words)
 
 

@@ -25,12 +25,18 @@ def no_difference(said: Query, whole: Query, found: Solution) -> bool:
     return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None and _EITHER.search(said.text.lower()) is None
 
 
+_THAN_AT = Pattern(r"\bhow (?:many stops|much)\b[^.?!]*\d[^.?!]*\bthan\b[^.?!]*\d")
+"""Two places held against each other, each with its length."""
+
+
 def against_the_word(said: Query, whole: Query, found: Solution) -> bool:
     """Asked how much brighter, and found darker; or the other way round."""
     first = found.answers[0]
     if first.quantity != "stops" or not isinstance(first.value, float) or abs(first.value) < 0.05:
         return False
     words = said.text.lower()
+    if not said.asks and found.topic == "falloff" and _THAN_AT.search(whole.text.lower()):
+        words = whole.text.lower()  # a half-sentence, and which of the two places it tells anew is not plain
     if _EITHER.search(words):
         return False
     if _TO_RAISE.search(words) and first.value < 0:

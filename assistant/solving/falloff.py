@@ -219,7 +219,6 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         notes = ("They are within that already: the light may even come nearer.",)
     there: tuple[Quantity, ...] = ()
     now = [f for f in query.all("power") if f.value < 1 and not f.of] if near else []
-    there: tuple[Quantity, ...] = ()
     if len(now) == 1 and len(query.all("power")) == 1 and now[0].value * 2**power <= 1.0005:  # at what it stood on, what it must stand on there
         used, there = (*used, now[0]), (marks.power(now[0].value * 2**power),)
     if _TO_THE_LAST.search(query.text) and scene.rows:

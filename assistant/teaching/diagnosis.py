@@ -45,7 +45,7 @@ _PICTURES = Pattern(
 )
 _NUMBER_WANTED = Pattern(
     r"\b(?:what|which|whats|what's)\b(?: \w+){0,2} (?:aperture|f-?stop|f-?number|power|shutter|iso|setting)\b(?! went| was wrong| did)"
-    r"|\bwhat (?:is|'s|was|would) (?:that|it|this)(?: be)? (?:as|in|at|for)\b|\bwhat stop\b|\bhow (?:far|close|many|much)\b|\b(?:aperture|f-?stop|power)\s*\?|\bi want\b|\bi'd like\b|\bhow (?:do|can|should|would) i (?:get|make|light|keep|put|turn)\b|\bshould i\b(?! (?:do|change|move|fix|check|look)\b)|\btrue or false\b"
+    r"|\bwhat (?:is|'s|was|would) (?:that|it|this)(?: be)? (?:as|in|at|for)\b|\bwhat stop\b|\bwhat(?:'s| is) the (?:closest|nearest|farthest|furthest|shortest|least|greatest)\b|\b(?:what|which) distance\b|\bhow (?:far|close|many|much)\b|\b(?:aperture|f-?stop|power)\s*\?|\bi want\b|\bi'd like\b|\bhow (?:do|can|should|would) i (?:get|make|light|keep|put|turn)\b|\bshould i\b(?! (?:do|change|move|fix|check|look)\b)|\btrue or false\b"
 )
 
 _WHICH = Pattern(r"\b(?:(?:is|are|was|were|does|did) (?:that|they|it|those|these|i) (?:mean )?)?(?:too (?:much|little)|over|under)[- ]?(?:expos\w*)? (?:or|vs) (?:too (?:much|little)|over|under)[- ]?(?:expos\w*)?(?: light)?\b")
