@@ -130,7 +130,7 @@ _FROM = Pattern(r"\b(?:from|was|were|stood|hung|sat|had been|used to be|at first
 _WISHED = Pattern(r"\b(?:want\w*|need\w*|should|must|like|may|can|so that|so as|in order|to (?:be|get|lose|gain|have|make)|prefer)\b", re.I)
 _SENTENCE = Pattern(r"[.;?!](?=\s|$)")
 _TOO = Pattern(r"\s*too\b", re.I)
-_TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read)|(?:before|until|till|without)(?: (?:i|it|he|she|they|we|the \w+|her|his|my))?(?:(?: \w+)?'s| is| are| am|'re| \w*(?:los(?:es?|ing)|drop(?:s|ping)?|f[ae]ll(?:s|ing)?|gain(?:s|ing)?|com(?:es?|ing)|go(?:es|ing)?|read(?:s|ing)?|get(?:s|ting)?)))\b[^.;?!,]{0,30}$", re.I)
+_TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read)|(?:before|until|till|without)(?: (?:i|it|he|she|they|we|the \w+|her|his|my))?(?:(?: \w+)?'s| is| are| am|'re|(?: has| have|'ve)? \w*(?:los(?:es?|ing|t)|drop(?:s|ping|ped)?|f[ae]ll(?:s|ing|en)?|gain(?:s|ing|ed)?|com(?:es?|ing)|go(?:es|ing)?|read(?:s|ing)?|get(?:s|ting)?)))\b[^.;?!,]{0,30}$", re.I)
 _CAME_OUT = Pattern(r"\b(?:came|turned|has come|had come) out (?:about |just |nearly )?$", re.I)
 _SOMEBODY = frozenset({"she", "he", "they"})
 _OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})
