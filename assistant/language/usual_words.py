@@ -160,6 +160,21 @@ _A_SECOND = Pattern(r"\b(?P<many>half an?|an?|one|a quarter of a|one and a half)
 _KILOJOULES = Pattern(r"(?<![\d.,])(?P<many>\d{1,4}(?:\.\d+)?) ?(?:kj|kilojoules?|kws|kw/s|kilowatt[- ]?seconds?)\b", re.I)
 _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+ ?mm,? (?:and |plus |with an? )?\d+ ?mm\b)", re.I)
 """How many there are is told by their lengths, which add."""
+_HANGS_BEHIND = Pattern(r"\b(?:cloth|velvet|felt|backcloth)\b(?:(?!\b(?:flash|lights?|lamp|head|strobe|gun)\b)[^.,;?!]){0,24} behind (?:the|my|our|a|him|her|them|it|his|their)\b", re.I)
+_CLOTH_BEHIND = Pattern(r"(?:\b(?:white|black|gr[ea]y|plain|dark) )?\b(?:cloth|velvet|felt|backcloth)\b", re.I)
+"""What hangs behind somebody is a backdrop, and nothing in the light."""
+_HEAD_OR_FOOT = Pattern(r"\bthe (?:(?P<head>head)(?= (?:of the (?:table|bed|stairs|queue)|is|at|gets|to)\b|\W)|foot)(?: end)?(?: of (?:the|a|my|our) (?:table|bed|stairs|queue))?\b", re.I)
+_HAS_A_HEAD = Pattern(r"\b(?:head|foot) of (?:the|a|my|our) (?:table|bed|stairs|queue)\b", re.I)
+_THE_FOOT = Pattern(r"\bthe foot(?= (?:is|was|gets|stands|sits|at|really|now|end)\b)", re.I)
+
+
+def _ends_of_it(found: re.Match[str]) -> str:
+    """"the head of the table is 4 ft from the flash, the foot 9 ft": its two ends, no lamp and no length."""
+    if not _HAS_A_HEAD.search(found.string) and (found["head"] or not _THE_FOOT.match(found.string, found.start())):
+        return found[0]
+    return f"the {'upper' if found['head'] else 'lower'} place"
+
+
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), ((" one ",), _ONE_OF_ROWS, lambda found: f"{found['which']} row" if " row" in found.string.lower() else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -185,6 +200,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" at ", " for ", " on "), _VALUE_MEASURED_AT, r"\g<value> at ISO \g<film>"),
     ((" hair",), _ANOTHERS_HAIR, _the_sitter),
     ((" shade",), _THE_SHADE, _shade_as_ambient),
+    ((" behind ",), _CLOTH_BEHIND, lambda found: "backdrop" if _HANGS_BEHIND.search(found.string) else found[0]),
+    ((" head", " foot"), _HEAD_OR_FOOT, _ends_of_it),
     (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
     *OF_FIGURES,
 )

@@ -17,6 +17,8 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.solving.pop_facts import own
+from assistant.solving.set_ups import called
+from assistant.solving.whose_figure import words_of_each
 from assistant.units import LENGTH
 
 _FILLING = Pattern(
@@ -39,13 +41,20 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if last is None or talk.missing or query.claim:
         return None
     wrong = _NOT_SO.search(query.text)
-    mine = _only_value(query if wrong is None else _without(query, wrong))
+    told = query if wrong is None else _without(query, wrong)
+    mine = _only_value(told)
+    named = mine is None
+    if mine is None and wrong is None:
+        told = _without_names(told, last)
+        mine = _only_value(told)
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
     mine = _as_a_guide(mine, query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
+    if named:
+        same = _called_so(same, query, last) if len(same) > 1 or query.cues <= _SAYS_ONLY_SO else []  # one that goes by a word of the trade is left to its own rules
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
@@ -263,6 +272,36 @@ def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) 
 _NOT_SO = Pattern(r",? (?:and )?not (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
 """After the right value, the one that it is put in the place of: "12 ft behind her, not 6"."""
 _AMOUNT_ALONE = re.compile(r"\d+(?:\.\d+)?")
+
+
+_WORD = re.compile(r"[a-z]{3,}", re.I)
+_SAYS_ONLY_SO = frozenset({"q", "what_if", "correction", "now"})
+_IS_MOVED = Pattern(r"\b(?:mov(?:e|es|ed)|shift(?:s|ed)?|push(?:es|ed)?|pull(?:s|ed)?|bring|brings|brought|takes?|comes?|really) |\b(?:in|out|up|back|closer|nearer|further|farther) (?=to \d)", re.I)
+
+
+def _without_names(query: Query, last: Query) -> Query:
+    """The half-sentence without what the question has named already, and without its being moved: "move the right chair in to 9 ft" after "the left chair is 7 ft from it, the right chair 10 ft"; as it is where it names nothing of that."""
+    known = called(last.text.lower())
+    facts = [f for f in query.facts if f.quantity != "remark"]
+    if len(facts) != 1:
+        return query
+
+    def blank(found: re.Match[str]) -> str:
+        in_it = facts[0].start < found.end() and found.start() < facts[0].end
+        return found[0] if in_it or not known.intersection(called(found[0].lower())) else " " * len(found[0])
+
+    text = _WORD.sub(blank, query.text)
+    if text == query.text:
+        return query
+    return replace(query, text=_IS_MOVED.sub(lambda found: " " * len(found[0]), text))
+
+
+def _called_so(same: list[Fact], query: Query, last: Query) -> list[Fact]:
+    """Of the values of the question those that stand by the name which the half-sentence tells."""
+    told = sorted((f for f in last.facts if f.quantity in {g.quantity for g in same}), key=lambda f: f.start)
+    words = [called(w) for w in words_of_each(last.text, told)]
+    its = called(query.text.lower(), True)
+    return [f for f, mine in zip(told, words) if f in same and its.intersection(mine.difference(*(w for w in words if w is not mine)))]
 
 
 def _without(query: Query, wrong: re.Match[str]) -> Query:

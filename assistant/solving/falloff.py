@@ -20,6 +20,7 @@ from assistant.solving import (
     by_reading,
     leeway,
     marks,
+    named_places,
     other_flash,
     other_place,
     place_by_light,
@@ -374,4 +375,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops, unplaced_light.lacks_the_other), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,), "factor": (_output_for,)}
+_ROWS = {"stops": (set_for_row.solve, named_places.solve, _stops, unplaced_light.lacks_the_other), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,), "factor": (_output_for,)}

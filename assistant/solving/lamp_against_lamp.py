@@ -43,9 +43,6 @@ _ASKED_MORE = Pattern(rf"\b(?:how (?:many stops|far|much)|by how (?:many stops|m
 _TO_TURN = Pattern(r"\b(?:change|turn|cut|lower|raise|reduce|drop|come (?:down|up)|go (?:down|up)|bring|be (?:changed|turned|cut|lowered|raised|reduced|dropped|brought)|dial|power|adjust|take)\b", re.I)
 """What is done to a lamp's output, in the question: "by how many stops must the background light's output change?"."""
 
-_BY_HOW_MUCH = Pattern(r"\b(?:by how (?:much|far)|how (?:much|far) (?:do|must|should|would|to))\b", re.I)
-"""A change is asked, and not what it comes to."""
-
 
 @record
 class Lamp:
@@ -273,7 +270,7 @@ def _asked_of(text: str, named: list[Mention], one: str, against: str) -> str:
 
 def _done(query: Query, ask: Ask, lamp: Lamp, change: float) -> Solution | None:
     """The power or the place that changes the light by so many stops from what was read; those stops, where they are asked."""
-    if ask.quantity == "stops" or ask.quantity == "power" and lamp.power is None and _BY_HOW_MUCH.search(query.text, *_question(query.text)):
+    if ask.quantity == "stops":
         spoken = lamp.name if lamp.name in ("key", "fill", "kicker") else f"{lamp.name} light"
         return Solution(answers=(marks.stops(change, lamp.name),), used=_used(query), topic="lamps", lead=f"Turn the {spoken} {speak_stops(abs(change))} {'up' if change > 0 else 'down'} ({change:+.2f})." if abs(change) > 0.005 else "It is right as it is.")
     value = _turned(lamp, change) if ask.quantity == "power" else _moved(lamp, change)
