@@ -182,6 +182,8 @@ def _how_far(query: Query, lamps: dict[str, Lamp], named: list[Mention]) -> Solu
         return None
     alike = _alike(query, lamps)
     mine, other = _reading(lamps[one], query, alike), _reading(lamps[than], query, alike)
+    if mine is None and lamps[one] == Lamp(one) and lamps[than].reading is not None:
+        return needs(("aperture",), f"I need what the {one if one in ('key', 'fill', 'kicker') else f'{one} light'} reads.", _used(query), "lamps")
     if mine is None or other is None or (lamps[one].reading is None) is not (lamps[than].reading is None) and alike:
         return None
     read = lamps[one].reading is not None and lamps[than].reading is not None
