@@ -163,6 +163,9 @@ _SO_MANY_TUBES = Pattern(r"\b(?:two|three|2|3) extension tubes?,? (?:of )?(?=\d+
 _HANGS_BEHIND = Pattern(r"\b(?:cloth|velvet|felt|backcloth)\b(?:(?!\b(?:flash|lights?|lamp|head|strobe|gun)\b)[^.,;?!]){0,24} behind (?:the|my|our|a|him|her|them|it|his|their)\b", re.I)
 _CLOTH_BEHIND = Pattern(r"(?:\b(?:white|black|gr[ea]y|plain|dark) )?\b(?:cloth|velvet|felt|backcloth)\b", re.I)
 """What hangs behind somebody is a backdrop, and nothing in the light."""
+_ONE_BEHIND_ANOTHER = Pattern(rf"\bone(?: (?:is|stands?|standing|sits?|sitting|about|some))* {_SO_FAR_BEHIND} behind the other\b|\b(?P<of>to|on|for|at|of|from) the other\b(?! (?:one|side|end|flash|light|lamp|head|hand|day)\b)", re.I)
+_TWO_IN_LINE = Pattern(rf"^(?!.*\b(?:two|both|identical|pair of|the) (?:flashes|lights|lamps|heads|strobes|guns)\b).*\bone(?: (?:is|stands?|standing|sits?|sitting|about|some))* {_SO_FAR_BEHIND} behind the other\b", re.I)
+"""Of two people, and no lamps, the one behind and the one in front: as rows are."""
 _HEAD_OR_FOOT = Pattern(r"\bthe (?:(?P<head>head)(?= (?:of the (?:table|bed|stairs|queue)|is|at|gets|to)\b|\W)|foot)(?: end)?(?: of (?:the|a|my|our) (?:table|bed|stairs|queue))?\b", re.I)
 _HAS_A_HEAD = Pattern(r"\b(?:head|foot) of (?:the|a|my|our) (?:table|bed|stairs|queue)\b", re.I)
 _THE_FOOT = Pattern(r"\bthe foot(?= (?:is|was|gets|stands|sits|at|really|now|end)\b)", re.I)
@@ -201,6 +204,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" hair",), _ANOTHERS_HAIR, _the_sitter),
     ((" shade",), _THE_SHADE, _shade_as_ambient),
     ((" behind ",), _CLOTH_BEHIND, lambda found: "backdrop" if _HANGS_BEHIND.search(found.string) else found[0]),
+    (("behind the other",), _ONE_BEHIND_ANOTHER, lambda found: found[0] if not _TWO_IN_LINE.search(found.string) else f"the back row {found['far']} behind the front row" if found["far"] else f"{found['of']} the back row"),
     ((" head", " foot"), _HEAD_OR_FOOT, _ends_of_it),
     (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
     *OF_FIGURES,

@@ -214,6 +214,9 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if _TO_THE_LAST.search(query.text) and scene.rows:
         unit, last = preferred_unit(query, ask.unit), place + depth
         return _done((marks.distance(last, unit, "back row"), marks.distance(place, unit, "front row")), scene, *used, notes=notes, assumed=assumed, lead=f"{_length(query, last)} from the back row, which is {_length(query, place)} from the front.")
+    now = query.all("power")
+    if len(now) == 1 and near and move > 0 and now[0].value * (place / near) ** 2 <= 1.0005:  # "the light is 4 ft from the front, on 1/16": what it then takes there
+        used, notes = (*used, *now), (f"From there it takes {marks.power(now[0].value * (place / near) ** 2).set} power for the same f-stop on the front.",)
     return _done(_move_or_place(query, ask, scene, move, place), scene, *used, notes=notes, assumed=assumed, lead=_place_lead(query, ask, scene, move, place),
                  working=(f"depth {_length(query, depth)} / (2^({stops:g}/2) - 1) = {_length(query, place)} from the light to the front",))
 
@@ -362,7 +365,8 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
     stops = 2 * math.log2(place / scene.near)
-    now = next((lamp.power for lamp in lights(query) if lamp.power is not None), None)
+    told = query.with_facts(f for f in query.facts if f not in wanted[1])  # "a drop of half a stop to the back" turns no lamp down
+    now = next((lamp.power for lamp in lights(told) if lamp.power is not None), None)
     if now is None:
         return needs(("power",), f"It takes {speak_stops(abs(stops))} ({2 ** stops:.3g} times) {'more' if stops > 0 else 'less'} light than now. What power is the flash at now?", scene.used + wanted[1], "falloff")
     value = now * 2**stops

@@ -9,7 +9,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
-from assistant.units import LENGTH
+from assistant.units import LENGTH, speak_length
 
 _SAME = Pattern(r"\b(?:same|identical|equal|unchanged)\b(?! (?:model|kind|type|make|sort))|\bmatch(?:es)?\b|\bequals?\b|\bas (?:bright|strong)\b|\bkeep\b", re.I)
 _BELONGS = frozenset({"guide_number", "distance", "count", "film_speed", "remark", "place", "power"})
@@ -49,7 +49,7 @@ def _its_twin(query: Query, ask: Ask) -> Solution | None:
     used = (*told, *query.all("count"))
     if ask.quantity == "distance":
         place = first["distance"] * (other["power"] / first["power"]) ** 0.5
-        return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit)),), used=used, topic="falloff")
+        return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit)),), used=used, topic="falloff", lead=f"{speak_length(place, preferred_unit(query, ask.unit))} from what it lights.")
     value = first["power"] * (other["distance"] / first["distance"]) ** 2
     return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value),), used=used, topic="falloff")
 
