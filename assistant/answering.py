@@ -135,7 +135,7 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     if found is not None and found.status == "not_understood" and not found.unplaced and talk.last_solution is not None and talk.last_solution.answers[0].quantity not in ("count", "claim"):
         patterns.at_hand(query.text)
         return replace(found, heard=query.text)  # what the question said anew would not be answered, the half-sentence is not
-    if found is None or not _of_the_same_kind(found, talk):
+    if found is None or not _of_the_same_kind(found, talk, text[: anew[0]] + text[anew[1] :]):
         patterns.at_hand(query.text)
         return None
     for name in _CHANGED:
@@ -143,9 +143,9 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     return found
 
 
-def _of_the_same_kind(found: Answer, talk: Conversation) -> bool:
-    """Whether this is another answer to what was asked before: of a claim a verdict, else another value of the same thing."""
-    if found.unplaced or found.status not in ("answered", "out_of_reach") or not found.answers:
+def _of_the_same_kind(found: Answer, talk: Conversation, before: str) -> bool:
+    """Whether this is another answer to what was asked before: of a claim a verdict, else another value of the same thing; what found no place in the words `before` did not then either."""
+    if any(words not in before for words in found.unplaced) or found.status not in ("answered", "out_of_reach") or not found.answers:
         return False
     first, last = found.answers[0], talk.last_solution
     if talk.judged is not None:

@@ -51,13 +51,18 @@ _OF_OVEREXPOSURE = Pattern(r"(?P<so_many>\b(?:gives?|giving|means?|makes?|causes
 """So much light more or less, said by what it does to the film."""
 _TIME_HALVED = Pattern(r"\b(?P<each>each|every) time (?:(?:the|my) )?(?:shutter (?:time|speed)|time|exposure time|speed) (?:is |gets )?(?:halved|halves|doubled|doubles)\b", re.I)
 """Where the shutter goes a step shorter, and no half second."""
-_HOW_STRONG = Pattern(r"\bhow (?:strong|high|hard) (?P<how>must|should|do i set|does|has) (?P<light>the (?:key|main|fill|hair|rim|kicker|background|backdrop)(?: light| head| flash)?|the (?:other|second) (?:light|head|flash)) (?:be set|be turned|have to be set|need to be set|be dialled|to be set)\b", re.I)
-_A_POWER = Pattern(r"\bpower\b|\bfull\b", re.I)
+_LIGHT = r"(?P<light>(?:the|my) (?:key|main|fill|hair|rim|kicker|accent|background|backdrop|back)[- ]?(?:light|head|flash)?|the (?:other|second) (?:light|head|flash|one))"
+_HOW_STRONG = Pattern(
+    rf"\bhow (?:strong|high|hard) (?P<how>must|should|do i set|does|has) {_LIGHT} (?:be set|be turned|have to be set|need to be set|be dialled|to be set)\b"
+    rf"|\bwhat (?:do|should|must|would) i (?:dial|dial in|set|put) (?:in )?on {_LIGHT.replace('<light>', '<dialled>')}(?! to\b)"
+    rf"|\bwhat (?:do|should|must|would|does) (?:i (?:put|set|run|dial|turn) )?{_LIGHT.replace('<light>', '<turned>')} (?:(?:have to |need to )?(?:go|run|be set|be put) )?(?:on|to|at)\b(?! (?:be|read|stand|give)\b)", re.I)
+_A_POWER = Pattern(r"\bpower\b|\bfull\b|(?<![/\d])1/(?:2|4|8|16|32|64|128)\b", re.I)
 
 
 def _as_a_power(found: re.Match[str]) -> str:
-    """"the key at half power, how strong must the fill be set?": a power, where one is told."""
-    return f"what power {found['how']} {found['light']} be set to" if _A_POWER.search(found.string) else found[0]
+    """"the key at half power, how strong must the fill be set?", "what does the fill go on?": a power, where one is told."""
+    light = found["light"] or found["dialled"] or found["turned"]
+    return f"what power {found['how'] or 'does'} {light} {'be set to' if found['how'] else 'need'}" if _A_POWER.search(found.string) else found[0]
 
 
 _ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?=[\w ./]{1,24}?(?:\blife[- ]?size|%|\bpercent\b|\btimes (?:full|the|its|as)\b))", re.I)
@@ -124,7 +129,7 @@ OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]]
     ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
     (("EV", "ev", "value"), _EV_COUNTED, r"\g<ev> at \g<iso> "),
     ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
-    (("est film", "est ISO", "est iso", "est speed"), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
+    (("est film", "est ISO", "est iso", "est speed"), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard", "hat do", "hat should", "hat must", "hat would"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     (("number", "gn", "GN", "distance", "aperture", "power", "speed", "shutter", "length", "index"), _NAMED_FIRST, r"\g<before>\g<what> is "), ((", in ", ", met", ", f"), _UNIT_AFTER, r"\g<told> \g<unit>"), (("clos", "Clos", "shut"), _CLOSED_TO, "stopped down to "), (("full",), _SO_MANY_FULL, r"\g<many> full power pops"), ((" in place of", " instead of", " rather than", " in for"), _FOR_THE_OTHER_GEL, r"\g<gel> instead"), (("lowest", "minimum", "least", "smallest", "weakest"), _AT_ITS_LOWEST, r"\g<light> "), (("nly ", "ust "), _ALL_I_HAVE, r"and with \g<what>?"), ((" own light",), _ITS_OWN_LIGHT, r"\g<whose> light "), ((" tube", " extension ring"), _TUBE_BY_NUMBER, r"\g<long> mm"),
 )

@@ -36,7 +36,8 @@ def _direction(place: Place) -> str:
     """Whether more or less light is meant; empty where it was not said."""
     if place.item.unit in ("-", "+"):
         return "less" if place.item.unit == "-" else "more"
-    bound = _NO_MORE_THAN.search(place.text[: place.item.start]) is not None
+    before = place.text[: place.item.start]
+    bound = _NO_MORE_THAN.search(before) is not None or _THAN_SO_MUCH.search(before) is not None and place.near("less", "more", before=0, after=2) is not None
     near = place.near("less", "more", "down", "up", "open_up", "close_down", before=0 if bound else 3, after=2)
     table = {"less": "less", "more": "more", "down": "less", "up": "more", "open_up": "more", "close_down": "less"}
     if near and near.start < place.item.start and table[near.word] == "more" and _IS_LOST.search(place.text[near.end : place.item.start]):
@@ -48,6 +49,8 @@ _IS_LOST = Pattern(r"\b(?:los(?:e|es|ing)|drop(?:s|ping)?|fall(?:s|ing)?|shed(?:
 """Nearer than a "more" of something else: "how many metres more can she go before losing a third of a stop"."""
 _NO_MORE_THAN = Pattern(r"\b(?:los(?:e|es|ing)|drop(?:s|ping)?|fall(?:s|ing)?|shed(?:s|ding)?|giv(?:e|es|ing) (?:away|up)|sink(?:s|ing)?) (?:any )?(?:no )?more than(?: (?:about|some|just))?(?: a| an| one| the)* *$", re.I)
 """Right before what may be lost at most, which "more" does not make a gain."""
+_THAN_SO_MUCH = Pattern(r"\b(?:more|less) than(?: (?:about|some|just|at most))?(?: a| an| one| the)* *$", re.I)
+"""A limit on the figure, whose way the word after it tells: "without going more than two thirds of a stop under"."""
 
 
 def _push(place: Place) -> Fact | None:

@@ -187,6 +187,24 @@ _GREY_SWAPPED = Pattern(
 _BOTH_SIDES = Pattern(r",?(?: with)? (?:the )?fill (?:reaching|hitting|lighting|falling on|covering|striking|on) both(?: sides)?(?: of (?:the|his|her|their) face)?(?=\W*$|[,;.?!])", re.I)
 _HIGHLIGHT_TO_SHADOW = Pattern(r"\b(?:highlights?|(?:lit|bright|light) side)[- ]to[- ](?:the )?(?:shadows?|dark side)(?: side)?(?: ratio)?\b", re.I)
 """Both lights on one side of a face, the fill on the other: the lighting ratio."""
+_HANGS_BEHIND = Pattern(r"\b(?:cloth|velvet|felt|backcloth)\b(?:(?!\b(?:flash|lights?|lamp|head|strobe|gun)\b)[^.,;?!]){0,24} behind (?:the|my|our|a|him|her|them|it|his|their)\b", re.I)
+_CLOTH_BEHIND = Pattern(r"(?:\b(?:white|black|gr[ea]y|plain|dark) )?\b(?:cloth|velvet|felt|backcloth)\b", re.I)
+"""What hangs behind somebody is a backdrop, and nothing in the light."""
+_ONE_BEHIND_ANOTHER = Pattern(rf"\bone(?: (?:is|stands?|standing|sits?|sitting|about|some))* {_SO_FAR_BEHIND} behind the other\b|\b(?P<of>to|on|for|at|of|from) the other\b(?! (?:one|side|end|flash|light|lamp|head|hand|day)\b)", re.I)
+_TWO_IN_LINE = Pattern(rf"^(?!.*\b(?:two|both|identical|pair of|the) (?:flashes|lights|lamps|heads|strobes|guns)\b).*\bone(?: (?:is|stands?|standing|sits?|sitting|about|some))* {_SO_FAR_BEHIND} behind the other\b", re.I)
+"""Of two people, and no lamps, the one behind and the one in front: as rows are."""
+_HEAD_OR_FOOT = Pattern(r"\bthe (?:(?P<head>head)(?= (?:of the (?:table|bed|stairs|queue)|is|at|gets|to)\b|\W)|foot)(?: end)?(?: of (?:the|a|my|our) (?:table|bed|stairs|queue))?\b", re.I)
+_HAS_A_HEAD = Pattern(r"\b(?:head|foot) of (?:the|a|my|our) (?:table|bed|stairs|queue)\b", re.I)
+_THE_FOOT = Pattern(r"\bthe foot(?= (?:is|was|gets|stands|sits|at|really|now|end)\b)", re.I)
+
+
+def _ends_of_it(found: re.Match[str]) -> str:
+    """"the head of the table is 4 ft from the flash, the foot 9 ft": its two ends, no lamp and no length."""
+    if not _HAS_A_HEAD.search(found.string) and (found["head"] or not _THE_FOOT.match(found.string, found.start())):
+        return found[0]
+    return f"the {'upper' if found['head'] else 'lower'} place"
+
+
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
@@ -221,6 +239,9 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" at ", " for ", " on "), _VALUE_MEASURED_AT, r"\g<value> at ISO \g<film>"),
     ((" hair",), _ANOTHERS_HAIR, _the_sitter),
     ((" shade",), _THE_SHADE, _shade_as_ambient),
+    ((" behind ",), _CLOTH_BEHIND, lambda found: "backdrop" if _HANGS_BEHIND.search(found.string) else found[0]),
+    (("behind the other",), _ONE_BEHIND_ANOTHER, lambda found: found[0] if not _TWO_IN_LINE.search(found.string) else f"the back row {found['far']} behind the front row" if found["far"] else f"{found['of']} the back row"),
+    ((" head", " foot"), _HEAD_OR_FOOT, _ends_of_it),
     (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
     *OF_FIGURES,
 )

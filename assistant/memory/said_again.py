@@ -15,6 +15,7 @@ from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
 from assistant.memory.in_place_of import AMOUNT_ALONE, as_it_was_called, in_place_of, told_with_place
 from assistant.memory.in_the_same_words import FILLING, IF_SO, ONE_OF_ITS_KIND, blank, in_the_same_words, is_bare, is_near
+from assistant.memory.named_again import SAYS_ONLY_SO, called_so, without_names
 from assistant.memory.of_its_size import as_a_part_of_the_charge, of_its_size
 from assistant.memory.sharp_again import LENGTHS, as_a_limit, without_its_end
 from assistant.patterns import Pattern
@@ -43,6 +44,8 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
         words = _in_its_form(*alike)
         return None if words is None else (alike[1], *_put_in(words, alike[1], last))
     mine = _only_value(query if wrong is None else _without(query, wrong))
+    named = mine is None and wrong is None
+    mine = _only_value(without_names(query, last)) if named else mine
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
     mine = _as_a_place(_as_a_guide(as_a_limit(mine, last), query, last), query, talk, last)
@@ -54,6 +57,8 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
         same = as_it_was_called(instead, mine, last)
     elif placed is not None:
         same = told_with_place(placed, mine, last)
+    elif named:
+        same = called_so(same, query, last) if len(same) > 1 or query.cues <= SAYS_ONLY_SO else []  # one that goes by a word of the trade is left to its own rules
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     same = _changed_before(mine, query, talk, last) or same if wrong is None else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None

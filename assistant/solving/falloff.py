@@ -21,6 +21,7 @@ from assistant.solving import (
     by_reading,
     leeway,
     marks,
+    named_places,
     other_flash,
     other_place,
     place_by_light,
@@ -35,15 +36,13 @@ from assistant.solving import (
 from assistant.solving.backdrop_place import darker_by
 from assistant.solving.light_wanted import asked_change
 from assistant.solving.lights import lights, preferred_unit
-from assistant.solving.placing import Scene, between_rows, meant, names_no_place, scene_of, taken_further, times_as_far, two_lights
+from assistant.solving.placing import Scene, asks_move, between_rows, meant, names_no_place, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
 from assistant.solving.tones import looks
 from assistant.solving.whose_figure import brighter_by_name, told_with
 from assistant.units import speak_length
 
-_WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will|may|might|could)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back|walk|stray|wander|drift|lean|roam|retreat|edge|creep)\b|by how (?:much|far)", re.I)
 _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
-_NEW_PLACE = Pattern(r"\bfrom (?:him|her|them)\b|from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|\b(?:must|should|does|will|would) (?:it|they|the (?:flash|light|head|lamp|strobe)) (?:have to |need to )?(?:give|put out|deliver)\b|increase|turn (?:it |the power )?up", re.I)
 
 
@@ -236,19 +235,9 @@ def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: flo
     unit = preferred_unit(query, ask.unit)
     if scene.near is None:
         return (marks.distance(place, unit),)
-    if _asks_move(query, ask):
+    if asks_move(query, ask):
         return marks.distance(abs(move), unit), marks.distance(place, unit, scene.front)
     return marks.distance(place, unit), marks.distance(abs(move), unit, "move")
-
-
-_TO_WHERE = Pattern(r"\bto (?:how many|what|which)\b", re.I)
-
-
-def _asks_move(query: Query, ask: Ask) -> bool:
-    if _TO_WHERE.search(query.text):
-        return False
-    moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)\b(?! (?:feet|metres|meters|foot|inches) (?:away )?from (?:him|her|them|the (?:subject|sitter|model|face|bride|groom|child))\b)", query.text, re.I)
-    return bool(moved) or bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
 
 
 def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> str:
@@ -258,7 +247,7 @@ def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float)
     if scene.near is None:
         return f"Put the light {there}."
     by = f"{_length(query, abs(move))} {way}"
-    return f"Move it {by}, to {there}." if _asks_move(query, ask) else f"Put the light {there}: {by} from where it is."
+    return f"Move it {by}, to {there}." if asks_move(query, ask) else f"Put the light {there}: {by} from where it is."
 
 
 _ASKED_APART = Pattern(r"\bhow far apart\b", re.I)
@@ -382,7 +371,8 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
     stops = 2 * math.log2(place / scene.near)
-    now = next((lamp.power for lamp in lights(query) if lamp.power is not None), None)
+    told = query.with_facts(f for f in query.facts if f not in wanted[1])  # "a drop of half a stop to the back" turns no lamp down
+    now = next((lamp.power for lamp in lights(told) if lamp.power is not None), None)
     if now is None:
         return needs(("power",), f"It takes {speak_stops(abs(stops))} ({2 ** stops:.3g} times) {'more' if stops > 0 else 'less'} light than now. What power is the flash at now?", scene.used + wanted[1], "falloff")
     value = now * 2**stops
@@ -395,4 +385,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops, unplaced_light.lacks_the_other), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,), "factor": (_output_for,)}
+_ROWS = {"stops": (set_for_row.solve, named_places.solve, _stops, unplaced_light.lacks_the_other, unplaced_light.lacks_where_it_was), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,), "factor": (_output_for,)}

@@ -17,10 +17,10 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
-from assistant.solving.change import asks_the_way
 from assistant.solving.lamp_names import BOTH, Mention, mentions, owner, sentences, spoken_of, stands_elsewhere
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import ROLES, guide_in_metres, preferred_unit
+from assistant.solving.placing import asks_move
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -39,6 +39,9 @@ _BY_WHICH = Pattern(r"\b(?:how many|how far|how much|what|which|where)\b", re.I)
 _SETTING = Pattern(r"\b(?:what|which) setting\b", re.I)
 """Of a lamp whose power is told: its power, and no f-number."""
 _ASKED_MORE = Pattern(rf"\b(?:how (?:many stops|far|much)|by how (?:many stops|much))\b[^?]*?\b(?:{_MORE}|{_LESS})\b", re.I)
+
+_TO_TURN = Pattern(r"\b(?:change|turn|cut|lower|raise|reduce|drop|come (?:down|up)|go (?:down|up)|bring|be (?:changed|turned|cut|lowered|raised|reduced|dropped|brought)|dial|power|adjust|take)\b", re.I)
+"""What is done to a lamp's output, in the question: "by how many stops must the background light's output change?"."""
 
 
 @record
@@ -81,7 +84,8 @@ def solve(query: Query) -> Solution | None:
     query = query.with_facts(_as_apart(f, query.text, said, named) for f in query.facts)
     ask = query.asks[0]
     if ask.quantity == "stops":
-        return _how_far(query, lamps, named) if not said else None
+        turned = len(said) == 1 and _TO_TURN.search(query.text, *_question(query.text)) is not None
+        return _how_far(query, lamps, named) if not said else _brought(query, ask, lamps, named, said) if turned else None
     return _brought(query, ask, lamps, named, said)
 
 
@@ -190,6 +194,8 @@ def _how_far(query: Query, lamps: dict[str, Lamp], named: list[Mention]) -> Solu
         return None
     alike = _alike(query, lamps)
     mine, other = _reading(lamps[one], query, alike), _reading(lamps[than], query, alike)
+    if mine is None and lamps[one] == Lamp(one) and lamps[than].reading is not None:
+        return needs(("aperture",), f"I need what the {one if one in ('key', 'fill', 'kicker') else f'{one} light'} reads.", _used(query), "lamps")
     if mine is None or other is None or (lamps[one].reading is None) is not (lamps[than].reading is None) and alike:
         return None
     read = lamps[one].reading is not None and lamps[than].reading is not None
@@ -250,13 +256,15 @@ def _brought(query: Query, ask: Ask, lamps: dict[str, Lamp], named: list[Mention
     aim = aim * 2 ** (_changed(other) / 2)
     if alike:
         lamp = replace(lamp, guide=1.0)
-    if lamp.guide is not None and lamp.reading is None:
+    if lamp.guide is not None and lamp.reading is None and ask.quantity != "stops":
         return _by_guide(query, ask, lamp, aim * 2 ** (stops / 2))
     return _done(query, ask, lamp, aperture_difference_stops(aim, lamp.reading) + stops) if lamp.reading is not None else None
 
 
 def _lacks(query: Query, ask: Ask, lamp: Lamp) -> Solution | None:
     """What its own power or place is now, where only the other's is told (contract 21)."""
+    if ask.quantity == "stops":
+        return None
     return needs((ask.quantity,), f"I need the {ask.quantity} of the {lamp.name} as it is now.", _used(query), "lamps") if getattr(lamp, ask.quantity) is None else None
 
 
@@ -277,7 +285,10 @@ def _asked_of(text: str, named: list[Mention], one: str, against: str) -> str:
 
 
 def _done(query: Query, ask: Ask, lamp: Lamp, change: float) -> Solution | None:
-    """The power or the place that changes the light by so many stops from what was read."""
+    """The power or the place that changes the light by so many stops from what was read; those stops, where they are asked."""
+    if ask.quantity == "stops":
+        spoken = lamp.name if lamp.name in ("key", "fill", "kicker") else f"{lamp.name} light"
+        return Solution(answers=(marks.stops(change, lamp.name),), used=_used(query), topic="lamps", lead=f"Turn the {spoken} {speak_stops(abs(change))} {'up' if change > 0 else 'down'} ({change:+.2f})." if abs(change) > 0.005 else "It is right as it is.")
     value = _turned(lamp, change) if ask.quantity == "power" else _moved(lamp, change)
     return None if value is None else _told(query, ask, lamp, value, (f"{change:+.2f} stops from what it reads",))
 
@@ -309,12 +320,11 @@ def _by_guide(query: Query, ask: Ask, lamp: Lamp, wanted: float) -> Solution | N
 def _told(query: Query, ask: Ask, lamp: Lamp, value: float, working: tuple[str, ...]) -> Solution:
     taken = (Assumed("power", 1.0, "of full", "none was given"),) if lamp.guide is not None and not query.has("power") and (ask.quantity == "distance") is query.has("guide_number") else ()
     answer: Quantity = marks.power(value, lamp.name) if ask.quantity == "power" else marks.distance(value, preferred_unit(query, ask.unit), lamp.name)
-    if ask.quantity == "distance" and lamp.distance is not None and asks_the_way(query, ask):
-        unit, way = preferred_unit(query, ask.unit), value - lamp.distance
-        lead = f"Move it {speak_length(abs(way), unit)} {'back' if way > 0 else 'nearer'}, to {speak_length(value, unit)}."
-        return Solution(answers=(marks.distance(abs(way), unit, lamp.name), answer), used=_used(query), topic="lamps", working=working, lead=lead)
+    way = (marks.distance(abs(value - lamp.distance), preferred_unit(query, ask.unit), lamp.name),) if ask.quantity == "distance" and lamp.distance is not None and asks_move(query, ask) else ()
     beyond = ask.quantity == "power" and value > 1.0005
-    return Solution("out_of_reach" if beyond else "answered", f"It would take {value:.3g} times full power." if beyond else "", (answer,), assumed=taken, used=_used(query), topic="lamps", working=working)
+    unit = preferred_unit(query, ask.unit)
+    lead = f"Move the {lamp.name} {speak_length(abs(value - lamp.distance), unit)} {'back' if value > lamp.distance else 'closer'}, to {speak_length(value, unit)} from the subject." if way and lamp.distance is not None else ""
+    return Solution("out_of_reach" if beyond else "answered", f"It would take {value:.3g} times full power." if beyond else lead, (*way, answer), assumed=taken, used=_used(query), topic="lamps", working=working)
 
 
 def _used(query: Query) -> tuple[Fact, ...]:

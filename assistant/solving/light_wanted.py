@@ -10,7 +10,9 @@ from assistant.patterns import Pattern
 from assistant.physics.ranges import require_positive
 from assistant.query import Fact, Query
 
-_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+_WISHED_THEN = Pattern(r"\b(?:want|need|like|prefer|make|take|give|drop|knock|lose|bring|get|should|must)\b", re.I)
+"""Between what is wrong with the light and the stops that are to come of the move: "it's too strong, I want a stop less"."""
 _TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
@@ -76,4 +78,5 @@ def _sign(said: Fact, text: str) -> int:
     begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
     own = text[begins:] if said.origin == "said" and (said.cue or said.unit) else text  # a way that other words tell is read in them
     too = _TOO.search(own)
-    return -way if too and not _WANTED.search(own[: too.end()]) else way
+    wished = too is not None and (_WANTED.search(own[: too.end()]) or _WISHED_THEN.search(own[too.end() : said.start - begins] if said.origin == "said" else ""))
+    return -way if too and not wished else way

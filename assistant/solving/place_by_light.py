@@ -132,7 +132,7 @@ _SENTENCE = Pattern(r"[.;?!](?=\s|$)")
 _TOO = Pattern(r"\s*too\b", re.I)
 _TOO_BY = Pattern(r"\btoo (?:bright|dark|hot|strong|weak|dim|light|much|little)(?: by)?(?: (?:about|just|only|some))*\s*$", re.I)
 """Round the stops that are to be made good: where it should stand is asked, and not where it is so."""
-_TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read)|(?:before|until|till|without)(?: (?:i|it|he|she|they|we|the \w+|her|his|my))?(?:(?: \w+)?'s| is| are| am|'re| \w*(?:los(?:es?|ing)|drop(?:s|ping)?|f[ae]ll(?:s|ing)?|gain(?:s|ing)?|com(?:es?|ing)|go(?:es|ing)?|read(?:s|ing)?|get(?:s|ting)?)))\b[^.;?!,]{0,30}$", re.I)
+_TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read)|(?:before|until|till|without)(?: (?:i|it|he|she|they|we|the \w+|her|his|my))?(?:(?: \w+)?'s| is| are| am|'re|(?: has| have|'ve)? \w*(?:los(?:es?|ing|t)|drop(?:s|ping|ped)?|f[ae]ll(?:s|ing|en)?|gain(?:s|ing|ed)?|com(?:es?|ing)|go(?:es|ing)?|read(?:s|ing)?|get(?:s|ting)?)))\b[^.;?!,]{0,30}$", re.I)
 _CAME_OUT = Pattern(r"\b(?:came|turned|has come|had come) out (?:about |just |nearly )?$", re.I)
 _SOMEBODY = frozenset({"she", "he", "they"})
 _OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})

@@ -8,6 +8,7 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
+from assistant.solving.last_question import last_question
 from assistant.solving.lights import NOT_SUBJECT, PLACES
 
 
@@ -330,3 +331,17 @@ def two_lights(query: Query) -> bool:
     """Whether more than one named light has quantities of its own."""
     named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
     return len(named) > 1
+
+
+_WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will|may|might|could)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back|walk|stray|wander|drift|lean|roam|retreat|edge|creep)\b|by how (?:much|far)", re.I)
+_NEW_PLACE = Pattern(r"\bfrom (?:him|her|them)\b|from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
+_TO_WHERE = Pattern(r"\bto (?:how many|what|which)\b", re.I)
+
+
+def asks_move(query: Query, ask: Ask) -> bool:
+    """"how many feet do I move it": the way that it goes, and not where it then stands."""
+    if _TO_WHERE.search(query.text):
+        return False
+    moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)\b(?! (?:feet|metres|meters|foot|inches) (?:away )?from (?:him|her|them|the (?:subject|sitter|model|face|bride|groom|child))\b)", query.text, re.I)
+    asked = last_question(query.text)
+    return bool(moved) or bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text if asked is None else query.text[asked[0] : asked[1] + 1])

@@ -232,7 +232,7 @@ _WHOSE = {
 }
 
 
-def _names(words: str, again: bool = False) -> set[str]:
+def called(words: str, again: bool = False) -> set[str]:
     """The words by which something may be called; `again`: where it is named once more, by a pronoun too."""
     said = set(re.findall(r"[a-z]+", words))
     pronouns = {f"#{name}" for name, told in _WHOSE.items() if not said.isdisjoint({name} if again else told.split())}
@@ -241,13 +241,13 @@ def _names(words: str, again: bool = False) -> set[str]:
 
 def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     """Which of the two is spoken of before the size, or is not the one that it is held against after it; -1 where that is not plain."""
-    first, second = (_names(w) for w in words)
+    first, second = (called(w) for w in words)
     first, second = first - second, second - first
     begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
     ends = next((m.start() for m in _COMMA.finditer(said, end)), len(said))
     there = _THERE.match(said, end, ends)
     turn = there.end() if there else end
-    subject, against = _names(said[begins:start] + " " + said[end:turn], True), _names(said[turn:ends], True)
+    subject, against = called(said[begins:start] + " " + said[end:turn], True), called(said[turn:ends], True)
     if _FIRST.search(said, begins, start) or _OTHER.search(said, begins, start):
         return 0 if _FIRST.search(said, begins, start) else 1
     of, to = _one_of(subject, first, second), _one_of(against, first, second)
@@ -264,8 +264,8 @@ _THERE = Pattern(r"(?:\s*(?:more|less|light|brighter|darker|dimmer|hotter|lighte
 
 def named_in(said: str, words: tuple[str, str]) -> int:
     """Which of the two some words name: 0 or 1, -1 for neither or both."""
-    first, second = (_names(w) for w in words)
-    return _one_of(_names(said, True), first - second, second - first)
+    first, second = (called(w) for w in words)
+    return _one_of(called(said, True), first - second, second - first)
 
 
 _AGAINST = Pattern(r"\b(?:than|as|compared)\b|\bof the (?!light|exposure)")

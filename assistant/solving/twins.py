@@ -14,9 +14,10 @@ from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.lights import NOT_SUBJECT, PLACES, light_names, preferred_unit
-from assistant.solving.placing import SO_FAR, times_as_far
+from assistant.solving.placing import SO_FAR, asks_move, times_as_far
 from assistant.solving.relations import REFERENCE_FIRST
 from assistant.solving.solution import Solution, needs
+from assistant.units import speak_length
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|match(?:ing|ed)|equal|both)\b", re.I)
 _AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|(?<!twice )(?<!half )(?<!double )(?<!times )as) far\b|\bside by side\b", re.I)
@@ -194,8 +195,13 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     if ask.quantity == "distance":
         if mine is not None:
             return None
-        place = first.value * 2 ** (-stops / 2) * (strength[name] / strength["key"]) ** 0.5
-        return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), name),), used=used, topic="twins")
+        unit, place = preferred_unit(query, ask.unit), first.value * 2 ** (-stops / 2) * (strength[name] / strength["key"]) ** 0.5
+        there = marks.distance(place, unit, name)
+        if first.of != "both" or not asks_move(query, ask):
+            return Solution(answers=(there,), used=used, topic="twins")
+        way = place - first.value
+        lead = f"Move the {name} {speak_length(abs(way), unit)} {'back' if way >= 0 else 'closer'}, to {speak_length(place, unit)} from the subject."
+        return Solution(answers=(marks.distance(abs(way), unit), there), used=used, topic="twins", lead=lead)
     if mine is None:
         return None
     value = strength["key"] * 2**stops * (mine.value / first.value) ** 2

@@ -44,3 +44,14 @@ def lacks_the_other(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     other = "key" if placed[0].of == "fill" else "fill"
     return needs(("distance",), f"I need how far the {other} is from the subject.", (placed[0],), "falloff")
+
+
+_MOVED_ALONE = frozenset({"move", "remark", "place", "count"})
+
+
+def lacks_where_it_was(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"I pulled the light back three feet: how many stops did I lose": as much is little from far off, and much from near."""
+    moves = query.all("move")
+    if len(moves) != 1 or {f.quantity for f in query.facts} - _MOVED_ALONE or any(f.value > 1 for f in query.all("count")):
+        return None
+    return needs(("distance",), "I need how far the light was from the subject before it was moved.", tuple(moves), "falloff")

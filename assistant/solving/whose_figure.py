@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -21,14 +22,15 @@ def spoken_of(text: str, one: Fact, other: Fact) -> tuple[str, str]:
     >>> spoken_of("piano 2 m from the flash, stall 3 m", Fact("distance", 2.0, start=6, end=9), Fact("distance", 3.0, start=32, end=35))
     ('piano ', ' stall ')
     """
-    return _from_whom(text, one, other) or (_before(text, one, 0), _before(text, other, one.end))
+    words = words_of_each(text, (one, other))
+    return words[0], words[1]
 
 
-def _from_whom(text: str, one: Fact, other: Fact) -> tuple[str, str] | None:
-    """"8 feet from the cox and 20 feet from the boat": the names of both, where they stand after the figures."""
-    found = [_FROM_WHOM.match(text, f.end) for f in (one, other)]
-    names = [m["whom"].lower() for m in found if m is not None]
-    return (names[0], names[1]) if len(names) == 2 else None
+def words_of_each(text: str, figures: Sequence[Fact]) -> list[str]:
+    """The words that name what each of some figures is of, in their order: after them where they all stand so ("8 feet from the cox and 20 feet from the boat"), else before."""
+    after = [m["whom"].lower() for m in (_FROM_WHOM.match(text, f.end) for f in figures) if m is not None]
+    since = [0, *(f.end for f in figures)]
+    return after if len(after) == len(figures) else [_before(text, f, begins) for f, begins in zip(figures, since)]
 
 
 def _before(text: str, fact: Fact, since: int) -> str:
