@@ -1,10 +1,13 @@
-"""A figure that can be only one of the values told: 300 after 1000 microfarads and 330 volts, 60 per cent after the part of a charge."""
+"""What a figure is by the values told before: 300 after 1000 microfarads and 330 volts, 60 per cent after the part of a charge, a length that no lens has."""
 
 from __future__ import annotations
 
 import math
+import re
 
+from assistant.memory.conversation import Conversation
 from assistant.memory.in_place_of import AMOUNT_ALONE
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 
@@ -29,3 +32,15 @@ def _times(one: float, other: float) -> float:
 def as_a_part_of_the_charge(mine: Fact, query: Query, last: Query) -> Fact:
     """"and if only 60 per cent reaches it?", after what part of a charge reaches the tube: another part, and no power."""
     return replace(mine, quantity="charge_share", of="") if last.has("charge_share") and mine.quantity in ("power", "share") and mine.unit == "%" and "power" not in query.text.lower() else mine
+
+
+_AT = Pattern(r"\b(?:at|from|to)\W*$", re.I)
+
+
+def as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fact:
+    """"and at 300 mm?" after "a 100 mm lens, a beetle 600 mm in front of it: what magnification?": where it is put, and no other lens."""
+    placed = [f for f in last.facts if f.quantity == "focus_distance" and f.unit == mine.unit]
+    if mine.quantity != "focal_length" or len(placed) != 1 or "lens" in query.text.lower() or any(f.quantity == "focal_length" and f.value >= mine.value for f in last.facts):
+        return mine
+    goes_on = talk.changed is not None and talk.changed.quantity == "focus_distance"
+    return replace(mine, quantity="focus_distance") if goes_on or _AT.search(query.text[: mine.start]) else mine

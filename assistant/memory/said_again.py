@@ -16,7 +16,7 @@ from assistant.memory.conversation import Conversation
 from assistant.memory.in_place_of import AMOUNT_ALONE, as_it_was_called, in_place_of, told_with_place
 from assistant.memory.in_the_same_words import FILLING, IF_SO, ONE_OF_ITS_KIND, blank, in_the_same_words, is_bare, is_near
 from assistant.memory.named_again import SAYS_ONLY_SO, called_so, without_names
-from assistant.memory.of_its_size import as_a_part_of_the_charge, of_its_size
+from assistant.memory.of_its_size import as_a_part_of_the_charge, as_a_place, of_its_size
 from assistant.memory.sharp_again import LENGTHS, as_a_limit, without_its_end
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -48,7 +48,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     mine = _only_value(without_names(query, last)) if named else mine
     if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
-    mine = _as_a_place(_as_a_guide(as_a_limit(mine, last), query, last), query, talk, last)
+    mine = as_a_place(_as_a_guide(as_a_limit(mine, last), query, last), query, talk, last)
     mine = as_a_part_of_the_charge(mine, query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
@@ -76,18 +76,6 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
 def _was_a_verdict(talk: Conversation) -> bool:
     """Whether a yes or a no was given, so that "would it be at f/16?" asks for the same once more."""
     return talk.judged is not None or talk.last_solution is not None and talk.last_solution.answers[:1] != () and talk.last_solution.answers[0].quantity == "claim"
-
-
-_AT = Pattern(r"\b(?:at|from|to)\W*$", re.I)
-
-
-def _as_a_place(mine: Fact, query: Query, talk: Conversation, last: Query) -> Fact:
-    """"and at 300 mm?" after "a 100 mm lens, a beetle 600 mm in front of it: what magnification?": where it is put, and no other lens."""
-    placed = [f for f in last.facts if f.quantity == "focus_distance" and f.unit == mine.unit]
-    if mine.quantity != "focal_length" or len(placed) != 1 or "lens" in query.text.lower() or any(f.quantity == "focal_length" and f.value >= mine.value for f in last.facts):
-        return mine
-    goes_on = talk.changed is not None and talk.changed.quantity == "focus_distance"
-    return replace(mine, quantity="focus_distance") if goes_on or _AT.search(query.text[: mine.start]) else mine
 
 
 def _put_in(words: str, old: Fact, last: Query) -> tuple[str, tuple[int, int]]:
