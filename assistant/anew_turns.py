@@ -36,7 +36,7 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     """The answer to the question that stands with the new values in it; None where it is not the same kind of answer, or does not go by them."""
     talk = turn.conversation
     last, before = talk.last_query, talk.last_solution
-    if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last) or any(of_lens_or_draw(f, last) for f in query.facts):
+    if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last) or any(of_lens_or_draw(f, last) and f.quantity not in query.cues for f in query.facts):
         return None
     anew = said_anew(query, Judged(_as_said(last), last.asks, claim=False), talk)
     if anew is None or impossible(anew.query) or ON_TOP.search(query.text) and any(f.quantity in TAKES_LIGHT for f in anew.new):

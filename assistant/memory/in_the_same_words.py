@@ -28,6 +28,8 @@ ONE_OF_ITS_KIND = frozenset({
 })
 IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)
 """The question of a verdict put once more: "would it be at f/16?"."""
+_OF_ITSELF = Pattern(r"\b(?:is|does|would) (?:that|this|it)\W*$", re.I)
+"""A question of what it has just told: "ND8, how many stops is that?"."""
 
 _FIGURE = re.compile(r"\d+(?:\.\d+)?")
 _WORD = re.compile(r"[a-z]+(?:'[a-z]+)?")
@@ -58,7 +60,7 @@ def in_the_same_words(query: Query, last: Query) -> tuple[Fact, Fact] | None:
     scored = [(len(words & _clause(f, last.text)), f) for f in last.facts if f.origin != "kit" and f.start < f.end and _may_replace(mine, f)]
     most = max((score for score, _ in scored), default=0)
     best = [f for score, f in scored if score == most]
-    plain = most or query.asks or IF_SO.match(query.text)  # the question is put once more: any word of it may stand there
+    plain = most or query.asks and not _OF_ITSELF.search(query.text) or IF_SO.match(query.text)  # the question is put once more: any word of it may stand there
     return (mine, best[0]) if plain and len(best) == 1 and mine.of in ("", best[0].of) and best[0].value != mine.value else None
 
 
