@@ -17,6 +17,7 @@ from assistant.language.from_the_focus import ANOTHER_CLAUSE
 from assistant.language.hearing import evenly
 from assistant.language.items import Item
 from assistant.language.other_lens import other_lens
+from assistant.language.question_sentence import asked_first
 from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
@@ -310,7 +311,7 @@ def _asked(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], te
     if not any(a.quantity == "sharp" for a in kept) and _asks_whether(lower, facts):
         kept.append(Ask("sharp", "", "", len(lower)))
     out = sorted([*kept, *(replace(a, unit=unit) for a in found)], key=lambda a: a.start)
-    return sorted(out, key=lambda a: a.quantity == "aperture") if _AT_THE_FLASHS.search(lower) else out
+    return sorted(out, key=lambda a: a.quantity == "aperture") if _AT_THE_FLASHS.search(lower) else asked_first(out, text)
 
 
 _ZONE_STOPS = Pattern(r"\b(?:does|will|do|would) [a-z ]{2,20}\bstop\b|\bstops where\b|\bwhat do i focus\b")
