@@ -227,6 +227,8 @@ def frames(query: Query) -> tuple[float, ...]:
     text = query.text
     if _ONE_WAY.search(text):
         return ()
+    if _IN_TURN.search(text) and len(told := _spelled(query)) > 2 and 0.0 in told and min(told) < 0 < max(told):
+        return told
     span = _FROM_TO.search(text)
     ends = [f for f in sizes if (f.cue in ("less", "more") or f.unit in ("+", "-")) and not _STEP.match(text[f.end : f.end + 14])]
     if span is not None and len(ends) == 2:
@@ -312,7 +314,7 @@ def _spelled(query: Query) -> tuple[float, ...]:
     if base is not None:
         marked.append((base, 0.0))  # "one stop over, the calculated f/5.6, one stop under"
     marked.sort()
-    if len(marked) > 2 and marked[0][1] == 0 and any(value == 0 for _, value in marked[1:]):
+    while len(marked) > 2 and marked[0][1] == 0 and any(value == 0 for _, value in marked[1:]):
         marked = marked[1:]  # "normal power is a half. one under first, then normal, then one over"
     out = [value for _, value in marked]
     if patterns.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not any(f.quantity == "count" and f.value == 2 for f in query.facts) and not patterns.search(r"\btwo[- ](?:frame|shot)", text, re.I):
