@@ -5,9 +5,11 @@ Rows of the table of `usual_words`: letters one of which the text must hold, wha
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 
+from assistant.parts import A_PART, part_said
 from assistant.patterns import Pattern
 
 _WHICH_AND_BY = Pattern(
@@ -123,10 +125,26 @@ _ITS_OWN_LIGHT = Pattern(r"(?P<whose>\b(?:[a-z]+['’]s|its)) own light (?=(?:by
 """The light of a place and what it needs, and no light alone."""
 _TUBE_BY_NUMBER = Pattern(r"(?<![\d./])\b(?P<long>\d{1,2})(?= (?:(?:extension )?tube|extension ring)\b)", re.I)
 """How long it is, in millimetres: "the 36 tube"."""
+_SURFACE = r"\b(?P<what>ceiling|wall|paint(?:work)?|plaster|roof|surface|reflector|(?:white |bounce |foam )?(?:card|board)|panel|sheet|whitewash|tiles?)"
+_GIVES_BACK = Pattern(
+    rf"{_SURFACE} (?:itself )?(?:only |just |then |probably )?(?:(?:(?:throws?|gives?|sends?|bounces?|hands?) back|reflects?|returns?)(?: (?:only|just|about|roughly|some))* {A_PART.format('kept')}|(?:swallows|eats|absorbs|soaks up|drinks|keeps|takes|loses|costs)(?: (?:only|just|about|roughly|some))* {A_PART.format('gone')}(?= (?:of (?:it|that|the|what|my)|the (?:light|flash))\b|\W*$|[,.;] ))"
+    r"(?: ?(?:of )?(?:the |its |my |that )?(?:light|flash)| of it| of that| of what (?:hits|reaches|falls on) it)?(?: back)?", re.I)
+"""What a surface throws back, or keeps, of the light that falls on it."""
+_STOPS_ASKED = Pattern(r"\bhow many stops\b|\bin stops\b|\bwhat (?:loss|factor)\b|\bhow much (?:light )?(?:does|do|is|am|have)\b", re.I)
+
+
+def _as_stops_lost(found: re.Match[str]) -> str:
+    """"the paint throws back half the light": it loses one stop, and the flash stands on no half power; as told where the stops of it are what is asked."""
+    if _STOPS_ASKED.search(found.string):
+        return found[0]
+    left = part_said(found["kept"]) if found["kept"] else 1 - part_said(found["gone"])
+    return f"{found['what']} loses {-math.log2(left):.4g} stops" if 0 < left < 1 else found[0]
+
+
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
-    ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
+    (("back", "reflect", "return", "swallows", "eats", "absorbs", "soaks", "drinks", "keeps", "takes", "loses", "costs"), _GIVES_BACK, _as_stops_lost), ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),
     (("EV", "ev", "value"), _EV_COUNTED, r"\g<ev> at \g<iso> "),
     ((" to ",), _ON_TO, _as_a_span), ((" to ",), _GUIDE_FALLS, _the_guide_left),
     (("est film", "est ISO", "est iso", "est speed"), _FASTEST_FILM, "what film do I need"), ((" lens ",), _CLOSES_TO, _at_its_end), (("ow strong", "ow high", "ow hard", "hat do", "hat should", "hat must", "hat would"), _HOW_STRONG, _as_a_power), (("halv", "doubl"), _TIME_HALVED, r"for \g<each> halving of the shutter time"), (("0",), _THOUSANDS, _joined), ((" J", " j", "Ws", "ws", "w/s", "W/s", "watt"), _THOUSANDS_OF_ENERGY, _joined), (("expos",), _OF_OVEREXPOSURE, lambda found: f"{found['so_many']} {'more' if found['way'].lower() == 'over' else 'less'} exposure"),

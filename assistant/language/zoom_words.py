@@ -49,11 +49,23 @@ def _chosen(facts: list[Fact], rows: list[zoom_figures.Row], told: list[zoom_fig
     rest = [f for f in facts if not any(f.start < b and f.end > a for a, b, _, _ in rows) and f.quantity != "guide_number"]
     again = [f for f in told if f.start >= last and f.value in settings and f.kind != "guide"]
     chosen = [Fact("zoom", f.value, "mm", start=f.start, end=f.end, said=text[f.start : f.end]) for f in again] or _set_to(text, rows)
+    chosen = _from_to(text, last, settings) or chosen
     if not chosen:
         lens = next((f for f in rest if f.quantity == "focal_length"), None)
         return made + ([replace(lens, quantity="zoom", value=lens.value * 1000)] if lens else []) + rest
     rest = [f for f in rest if not any(f.start < z.end and f.end > z.start for z in chosen)]
     return made + chosen + [f for f in rest if f.quantity not in ("focal_length", "zoom") or f.start < 0]
+
+
+_BOTH_ENDS = Pattern(r"\bfrom (?:the )?(?P<one>\d{2,3})(?: ?mm)? (?:back |out |in |up |down )?to (?:the )?(?P<two>\d{2,3})(?: ?mm)?\b(?! ?(?:ft|feet|m\b|metres?|meters?))", re.I)
+
+
+def _from_to(text: str, after: int, settings: set[float]) -> list[Fact]:
+    """"zooming from 105 to 50": both ends, also where the table has only one of them."""
+    found = _BOTH_ENDS.search(text[after:])
+    if found is None or not settings & {float(found["one"]), float(found["two"])}:
+        return []
+    return [Fact("zoom", float(found[end]), "mm", start=after + found.start(end), end=after + found.end(end), said=found[end]) for end in ("one", "two")]
 
 
 def _set_to(text: str, rows: list[zoom_figures.Row]) -> list[Fact]:
