@@ -61,10 +61,10 @@ def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
     asked = _ASKED_WITHOUT.search(words)
     return asked is not None and _SET_WITH_IT.search(asked[0]) is None and first.value < read[0].value
 
-_LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much)\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|under|below|reduce\w*|dim|cut|darken\w*|down|beneath)\b")
-_MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little)\b|\b(?:more|brighter|stronger|hotter|lighter|over|above|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
+_LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much|dense)\b|\boverexposed\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|reduce\w*|dim|cut|darken\w*|down)\b")
+_MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little|thin)\b|\bstops? (?:short|shy)\b|\bunderexposed\b|\b(?:more|brighter|stronger|hotter|lighter|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
 
-_OF_SOMETHING_ELSE = Pattern(r"\b(?:was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power|than (?:i|we) (?:want|need|like|care)\w*)\b")
+_OF_SOMETHING_ELSE = Pattern(r"\b(?:more than|less than|was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power|than (?:i|we) (?:want|need|like|care)\w*)\b")
 """Asked for where it was, or to make up for another change."""
 
 

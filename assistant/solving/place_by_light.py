@@ -220,6 +220,8 @@ def _two(query: Query) -> Pair | None:
         one, other = (_names("" if m is None else m["whom"]) for m in on) if on[0] is not None else (_names(_clause(text, f.start)) for f in (first, second))
         bright, dark = (one, other) if first.value > second.value else (other, one)
         return Pair(stops, bright - dark, dark - bright, used)
+    if _THE_EXPOSURE_IS.search(text[: said.start]) and _THAN_WHOM.match(text, said.end) is None:
+        return None
     one = _names(_clause(text, said.start)) or _names(_clause_before(text, said.start))
     if said.quantity in ("power", "share"):
         whom = _OF_WHAT.match(text, said.end)
@@ -230,6 +232,11 @@ def _two(query: Query) -> Pair | None:
     if darker is None:
         return None
     return Pair(stops, other - one, one - other, used) if darker else Pair(stops, one - other, other - one, used)
+
+
+_THE_EXPOSURE_IS = Pattern(r"\b(?:i(?:['’]m| am| was| come out| came out| get| got)|we(?:['’]re| are| were| get| got)|it(?:['’]s| is| was| comes out| came out)|(?:the |my )(?:exposure|picture|frame|neg|negative|slide)s?(?: is| was| are| were| comes? out| came out))(?: (?:now|still|about|only|just|some|a good|coming out|exactly|at least))* $", re.I)
+"""Of the exposure as it is, and of nobody: "at twelve feet I'm two stops under"."""
+_THAN_WHOM = Pattern(r"[^.,;?!]{0,24}\b(?:than|the|what|her|him|them|my)\b", re.I)
 
 
 _ONE_BEHIND = Pattern(r"\s*(?:further |farther |away )?(?:behind|beyond|past|back from)(?: of)? (?P<whom>(?:the |my |her |his )?[a-z]+(?: [a-z]+)?)", re.I)
