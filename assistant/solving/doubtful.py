@@ -171,7 +171,7 @@ def _makes_it_worse(said: Query, whole: Query, found: Solution) -> bool:
     """Thin frames, and the lens closed further than the f-number that was told, or the film rated faster; dense ones, and the other way."""
     first = found.answers[0]
     told = {f.value for f in whole.facts if f.quantity == first.quantity and not f.of}
-    if len(told) != 1 or not isinstance(first.value, float) or found.topic == "bracket":
+    if len(told) != 1 or not isinstance(first.value, float) or found.topic == "bracket" or any("film makes up for it" in note for note in found.notes):
         return False
     words = _WISH.sub(" ", said.text.lower())
     thin, dense = _CAME_OUT_THIN.search(words) is not None, _CAME_OUT_DENSE.search(words) is not None

@@ -18,6 +18,7 @@ from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import box_speed, bracket, camera, film_aged, film_compared, marks, misset_meter, one_end, reach, reciprocity, safe_settings
 from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.film_result import came_out_short, lacks_now
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
 
@@ -230,7 +231,10 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     moved = next((f for f in query.facts if f.quantity in ("stops", "signed", "ev_stops", "loss", "relation")), None)
     if moved is None or query.has("power") and not _ANOTHER_FILM.search(query.text):
         return None
-    came_out = _came_out(query.text, moved)
+    came_out = came_out_short(query.text, moved)
+    if _ANOTHER_FILM.search(query.text) and (lacks := came_out or lacks_now(query.text, moved)):
+        value = exposure_index(said.value, -lacks * abs(moved.value))
+        return _done((marks.film_speed(value),), said, moved, notes=(f"There is too {'little' if lacks > 0 else 'much'} light: a {'faster' if lacks > 0 else 'slower'} film makes up for it.",))
     if came_out:
         value = exposure_index(said.value, came_out * abs(moved.value))
         return _done((marks.film_speed(value),), said, moved, notes=(f"They came out with too {'little' if came_out > 0 else 'much'} light: a {'slower' if came_out > 0 else 'faster'} rating makes up for it.",))
@@ -259,26 +263,6 @@ _LOST_SPEED = Pattern(r"\b(?:film|roll|stock|emulsion|it|iso \d+|asa \d+|\d+ din
 """Right before the stops of speed that a film has lost with its years."""
 _LOST_ELSEWHERE = Pattern(r"\b(?:filter|polari[sz]er|nd|bellows|flash\w*|softbox|umbrella|lens|gel|scrim|silk)\b", re.I)
 _ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b(?! speed| rating)|\bfilm instead\b|\bhow fast an? film\b", re.I)
-_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b(?![^.?!,;]{0,24}\b(?:better|best|nicer|nicest|right|richer|cleaner|sweeter)\b)[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\bfinds? (?:that )?(?:his|her|my|our|their|all|the) [^.?!]{0,36}$|\b(?:negatives|negs|slides|frames|pictures|prints|shots|rolls|chromes) (?:always|usually|all|often) (?:about |a good )?$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been|(?:slide|chrome|frame|roll|neg|negative|print|picture|shot|portrait|test|everything|it|which) (?:is|was))\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
-_WAY = Pattern(r"^[\w -]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
-
-
-_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|(?<!negatives )(?<!negs )(?<!slides )(?<!frames )(?<!pictures )(?<!prints )(?<!shots )(?<!rolls )(?<!chromes )(?<!are )(?<!is )always(?! com| turn| print| look)|shoot|expose|give|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
-
-
-_RESULT_FIRST = Pattern(r"\b(?P<result>thin|dense)\b[,;:-]?(?: (?:by|about|around|roughly|maybe|say|i'd say|some|a good))* ?$", re.I)
-"""Right before the stops: "came out thin, a stop and a third under"."""
-
-
-def _came_out(text: str, moved: Fact) -> float:
-    """1 where frames came out with too little light ("always a stop thin", "thin by a stop"), -1 with too much, 0 where no result is told."""
-    first = _RESULT_FIRST.search(text[: moved.start])
-    if first is not None:
-        return 1.0 if first["result"].lower() == "thin" else -1.0
-    way = _WAY.match(text[moved.start : moved.end + 20])
-    if way is None or _WANTED.search(text[: moved.start]) or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
-        return 0.0
-    return 1.0 if way["under"] or (way["result"] or "").lower() == "thin" or (way["too"] or "").lower() == "dark" else -1.0
 
 
 # --- stops --------------------------------------------------------------------------------------------
