@@ -119,7 +119,7 @@ _THAN_BEFORE = Pattern(r"\b(?:darker|brighter|lighter|dimmer)\b", re.I)
 
 def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None) or next((replace(f, cue="less" if way["less"] else "more") for f in query.facts if f.quantity == "stops" and (way := _UNDER_OR_OVER.match(query.text, f.end))), None)
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None) or next((replace(f, cue="less" if state["less"] else "more") for f in query.facts if f.quantity == "stops" and (state := _UNDER_OR_OVER.match(query.text, f.end))), None)
     read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
     made_good = _made_good(query, said) if said is not None else None
     if made_good is not None:
