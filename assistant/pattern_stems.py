@@ -1479,6 +1479,7 @@ STEMS: dict[str, str] = {
     '\\b(?:flash|it|pack|gun|unit|head|charger|capacitor) (?:needs|takes|wants|asks for)(?: about)? $': ' asks for| needs| takes| wants&asks for|needs|takes|wants&capacitor|charger|flash|gun|head|it|pack|unit',
     '\\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\\b': 'bride|couple|exposure|face|faces|flash|her|him|key|main|model|sitter|strobe|subject|them',
     '\\b(?:flash|lamp|light|beam|head|spread\\w*|gun|strobe|it|that)\\b[^.?]{0,40}\\b(?:reach\\w*|cover\\w*|lights?|fills?|illuminat\\w*|wide enough|get\\w* into|enough)\\b|\\b(?:edges|corners|sides|ends)\\b[^.?]{0,20}\\b(?:lit|dark|covered|black)\\b': ' into|corners|cover|edges|ends|enough|fill|illuminat|light|reach|sides|wide enough&black|cover|covered|dark|enough|fill|get|illuminat|light|lit|reach|wide enough&beam|black|covered|dark|flash|gun|head|it|lamp|light|lit|spread|strobe|that',
+    '\\b(?:flash|lamp|light|head|gun)\\b[^.;?!\\d]{0,20}$': 'flash|gun|head|lamp|light',
     '\\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\\b': 'angle|beam|degrees|flash|head|lamp|light|reflector|spread|strobe',
     '\\b(?:flash|light|lamp|head|strobe|key|fill|softbox|umbrella|background|behind|blur\\w*)\\b': 'background|behind|blur|fill|flash|head|key|lamp|light|softbox|strobe|umbrella',
     '\\b(?:flash|light|lamp|strobe|head|gun|key|fill|gn|guide)\\b': 'fill|flash|gn|guide|gun|head|key|lamp|light|strobe',

@@ -22,7 +22,7 @@ _BESIDE: dict[str, frozenset[str]] = {
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient", "lamps"}),
     "focus_distance": frozenset({"flash", "optics", "falloff", "change"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
-    "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash", "focus"}),
+    "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),
 }
 _NEVER_OF: dict[str, frozenset[str]] = {"energy": frozenset({"shutter", "focus_distance"})}
 """What has no say in an answer of this quantity, whatever the topic: a flash is over before the shutter is."""

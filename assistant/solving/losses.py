@@ -16,6 +16,7 @@ from assistant.solving import camera, close_power, high_speed, marks, power_rest
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
+from assistant.solving.turned_down import turned_down
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
 
@@ -167,20 +168,6 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
     return (*reading, *query.all("distance")) if summed and "BARE" in query.cues and _ALL_DOWN.search(query.text) else ()
 
 
-_TURNED_FROM = Pattern(r"\bfrom (?:about )?$", re.I)
-_TURNED_TO = Pattern(r"(?: power| output)?(?: down)? to (?:about |only )?", re.I)
-
-
-def _turned_down(query: Query) -> tuple[tuple[Fact, ...], float]:
-    """"and I turned the head from full to half power": what tells it, and the stops of light that it takes, where all that is lost is asked."""
-    powers, steps = sorted(query.all("power"), key=lambda f: f.start), query.all("power_down")
-    if not _ALL_DOWN.search(query.text):
-        return (), 0.0
-    if len(powers) == 2 and not steps and _TURNED_FROM.search(query.text[: powers[0].start]) and _TURNED_TO.fullmatch(query.text[powers[0].end : powers[1].start]):
-        return tuple(powers), math.log2(powers[0].value / powers[1].value)
-    return (tuple(steps), steps[0].value) if len(steps) == 1 and not powers else ((), 0.0)
-
-
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     if ask.quantity not in ("stops", "factor") or in_place_of_another(query):
@@ -193,7 +180,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
     through, facts, _ = camera.loss_total(query)
-    turned, by = _turned_down(query)
+    turned, by = turned_down(query) if _ALL_DOWN.search(query.text) else ((), 0.0)
     if len(turned) < sum(f.quantity in ("power", "power_down") for f in query.facts):
         return None
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)

@@ -249,16 +249,11 @@ def _is_another(fact: Fact, solution: Solution) -> bool:
     return any(f.quantity == fact.quantity and f.value != fact.value and f.of == fact.of for f in solution.used)
 
 
-def _of_the_lens_alone(query: Query, solution: Solution) -> bool:
-    """Whether the answer is of what is sharp, and no flash was reckoned on the way to it."""
-    return solution.topic == "focus" and not query.has("guide_number")
-
-
 _BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
     "aperture": _aperture_bears,
     "shutter": _time_bears,
     "film_speed": lambda fact, query, solution: _is_another(fact, solution),
-    "power": lambda fact, query, solution: fact.value < 1 and not _of_the_lens_alone(query, solution) and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
+    "power": lambda fact, query, solution: fact.value < 1 and not bears_not(fact, query, solution) and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
     "min_power": _least_power_bears,
     "power_down": lambda fact, query, solution: solution.topic == "ambient",
     "magnification": lambda fact, query, solution: fact.value >= 0.1 and solution.topic in ("change", "film", "ambient"),
