@@ -77,8 +77,8 @@ def _extension(place: Place) -> Fact | None:
     return fact_at(place, "extension", of="") if _named_extension(place) else None
 
 
-_STOOD = Pattern(r"\s*(?:standing |putting |placing )?(?:it|them|the (?:flash|light|strobe|lamp|head)s?)\b", re.I)
-"""After "I stand": the flash is stood there, not the photographer."""
+_STOOD = Pattern(r"\s*(?:(?:stand|putt|plac|mov|tak|bring|pull|push|shift|carry|drag|slid|roll|back|sett)ing )?(?:it|them|(?:the|my) (?:flash|light|strobe|lamp|head)s?)\b", re.I)
+"""After "I stand", "I'm": the flash is stood or moved there, not the photographer."""
 
 
 _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:are |is |stand )?(?:both|each)\b[^.,;\d]{0,24}$|\b(?:flash|light|strobe|lamp|head)(?:gun)? and (?:the |my )?camera\b[^.,;\d]{0,24}$|\bcamera and (?:the |my )?(?:flash|light|strobe|lamp|head)(?:gun)?\b[^.,;\d]{0,24}$", re.I)

@@ -9,7 +9,7 @@ import re
 
 from assistant.patterns import Pattern
 
-_NUMBER = r"(?:\d{1,3}(?:\.\d{1,2})?|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty)"
+_NUMBER = r"(?:\d{1,3}(?:\.\d{1,2})?|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|eighteen|twenty)"
 _UNIT = r"(?:feet|foot|ft|metres?|meters?|m|yards?)"
 _TOLD = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b", re.I)
 _BEHIND = Pattern(
@@ -41,6 +41,11 @@ _STANDS_TOO = Pattern(
     rf"\b{_STANDING}(?:'s| is| stands| sits)?(?: at| about| only)* (?:one|{_NUMBER}) ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my|her|his) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ "
     rf"(?:{_STANDING}{_BY_WHAT}(?:'s| is| stands| sits)? (?:at|from)|{_CAMERA}(?:'s| is| stands| sits)?)(?: about| only)* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Two things that stand somewhere, the second said as short: "key at two metres from her, fill beside the camera at four", "the flash two metres from him and the camera three"."""
+_STANDS_IN_SHORT = Pattern(
+    rf"\b{_LIGHT}(?:'s| is| stands| sits) (?:about |only )?(?:one|{_NUMBER}) ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my|her|his) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ {_LIGHT} (?:about |only )?(?!(?:1\.4|2\.8|5\.6)\b)(?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
+"""Two lights, the second with its figure alone: "key is 8 feet off, hair light 5"."""
+_READ = Pattern(r"\bf ?/? ?\d|\b(?:reads?|meters?|metered|gives?|says|shows?)\b", re.I)
+"""Where readings are told, a bare figure of a light may be one."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -54,6 +59,8 @@ def with_units(text: str) -> str:
     for told_before in (_EACH_AT, _ROW_AFTER_ROW, _ROW_AFTER_ROW, _TO_EACH, _LIKEWISE, _STANDS_TOO):  # a third row after the second
         found = told_before.search(text)
         text = text if found is None else _put(text, found.end("n"), found["unit"])
+    if (found := _STANDS_IN_SHORT.search(text)) is not None and not _READ.search(text):
+        text = _put(text, found.end("n"), found["unit"])
     asked = _POWER_AT.search(text)
     before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
     if asked is not None and before:

@@ -136,7 +136,7 @@ def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
             found.append((n, _row(here, after, here.value * after.value)))
             continue
         stops = after.quantity in ("stops", "signed") or bool(found) and after.quantity == "number" and after.value <= 6 and _MORE.match(text[after.end :]) is not None
-        if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(gap := text[here.end : after.start]) or found and not gap.strip(" ,:") or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
+        if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(gap := text[here.end : after.start]) or (found or _MORE.match(text[after.end :])) and not gap.strip(" ,:") or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
             found.append((n, _row(here, after, here.value * 2.0 ** abs(after.value))))
     if len(found) + plain < 2:
         return [f for f in facts if f.quantity != "sheet_row"] if plain else facts

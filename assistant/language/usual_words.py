@@ -12,6 +12,14 @@ from collections.abc import Callable
 from assistant.language.reworded_figures import OF_FIGURES
 from assistant.patterns import Pattern
 
+_SET_UP_TO = Pattern(r"\bset up(?= to (?:be|give|come|read|light|expose)\b)", re.I)
+"""How it is set, and no limit: "set up to be right at three metres"."""
+_ROW_OF_THINGS = Pattern(r"\b(?:an?|the|my) (?:row|line) of(?= [a-z]+(?: that is| which is| is)?,? \d+(?:\.\d+)? ?(?:mm|cm|millimet\w+|centimet\w+) (?:long|wide|across|high|tall)\b)", re.I)
+"""So small, it is a thing to be taken, and no row of people."""
+_STOPS_GONE = Pattern(r"(?<!many )(?<!more )\b(?P<stops>stops?)(?:(?: (?:more|further|extra|of light)){1,2} (?:gone|lost)\b| gone(?=\s*(?:[.;]|$)))", re.I)
+"""More of them gone is more lost, and not more light: "that's half a stop more gone"."""
+_IN_STOPS_OVER_ONE = Pattern(r"\b(?P<sum>(?:add|come|make|sum)s?(?: up)? to),? in stops(?:,? (?:over|above|against|more than|compared (?:to|with)) (?:just )?(?:an? |the )?(?:single |lone )?(?:one|flash|pop|burst|light|head|firing)(?: alone| by itself| on its own)?)?(?=\W*$)", re.I)
+"""What several come to, in stops of one of them."""
 _HALF_OF_A_WHILE = Pattern(r"\b(?:first|second|other|last|latter) half of (?=(?:the|my|that|this|a) (?:roll|film|day|session|evening|class|shoot|game|match|wedding|show|play|concert|set|afternoon|morning|night)\b)", re.I)
 """A part of a roll or of a day is no half power."""
 _WENT_IN = Pattern(r"\b(?:a |an |the |some )?(?P<speed>\d{2,4})(?: film| roll)? (?=(?:went|has gone|goes|is going|was going|gets|got) (?:in|on|loaded)\b)", re.I)
@@ -247,6 +255,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("behind the other",), _ONE_BEHIND_ANOTHER, lambda found: found[0] if not _TWO_IN_LINE.search(found.string) else f"the back row {found['far']} behind the front row" if found["far"] else f"{found['of']} the back row"),
     ((" head", " foot"), _HEAD_OR_FOOT, _ends_of_it),
     (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
+    (("set up to ",), _SET_UP_TO, "set"), ((" row of ", " line of "), _ROW_OF_THINGS, "a"), (("gone", "lost"), _STOPS_GONE, r"\g<stops> lost"),
+    (("in stops",), _IN_STOPS_OVER_ONE, r"\g<sum> in stops"),
     *OF_FIGURES,
 )
 

@@ -112,23 +112,23 @@ def _made_good(query: Query, said: Fact) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(off)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It is {state} then.")
 
 
-_UNDER_OR_OVER = Pattern(r" ?(?:under|over)\b(?! (?:the|my) (?:flash|key|fill|face|subject)\b)", re.I)
+_UNDER_OR_OVER = Pattern(r" ?(?:(?P<less>too dark|under(?:-?expos\w*)?)|too (?:bright|light)|over(?:-?expos\w*)?)\b(?! (?:the|my) (?:flash|key|fill|face|subject)\b)", re.I)
 _THAN_BEFORE = Pattern(r"\b(?:darker|brighter|lighter|dimmer)\b", re.I)
 """Held against what it was, and not against what is right."""
 
 
 def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None) or next((f for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more") and _UNDER_OR_OVER.match(query.text, f.end)), None)
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None) or next((replace(f, cue="less" if state["less"] else "more") for f in query.facts if f.quantity == "stops" and (state := _UNDER_OR_OVER.match(query.text, f.end))), None)
     read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
     made_good = _made_good(query, said) if said is not None else None
     if made_good is not None:
         return made_good
-    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number") or _THAN_BEFORE.search(query.text, said.start):
+    if said is None or not read or query.last("shutter", "") is None and (query.has("sync") or query.last("aperture", "") is None) or query.has("guide_number") or _THAN_BEFORE.search(query.text, said.start):
         return None
     from assistant.solving.ambient_light import solve as of_the_room
 
-    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
+    plain = replace(query.with_facts(f for f in query.facts if f.start != said.start), asks=(Ask("stops", "ambient"),), claim=False)
     found = of_the_room(plain)
     if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
         return None
@@ -137,4 +137,4 @@ def claim_of_room(query: Query) -> Solution | None:
     least, most = _LEAST.search(query.text), _MOST.search(query.text)
     holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
     way = "over" if value > 0 else "under"
-    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")
+    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, *(f for f in query.facts if f.start == said.start)), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")

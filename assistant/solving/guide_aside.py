@@ -7,6 +7,9 @@ from flash and camera, so f/5.6: how far back is it sharp?"
 
 from __future__ import annotations
 
+import re
+
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -16,11 +19,17 @@ _AGREES = 0.06
 """How far a distance that was worked out before may be off the quotient, as a part of it: a tape is read to a few inches."""
 
 
+_OF_ITS_FLASH = Pattern(r"\b(?:flash|lamp|light|head|gun)\b[^.;?!\d]{0,20}$", re.I)
+"""Before a power that is told with its flash; one that comes by itself after the question changes something, and is not passed over."""
+
+
 def bears_not(guide: Fact, query: Query, solution: Solution) -> bool:
     """Whether the answer is the same for every guide number, or goes by a distance that this one was worked out to; of a depth, the flash's own distance too."""
     if guide.quantity == "distance" and solution.topic == "focus":
         guides = query.all("guide_number")
         return len(guides) == 1 and _is_from_there(guides[0], guide, query)
+    if guide.quantity == "power":
+        return solution.topic == "focus" and not query.has("guide_number") and _OF_ITS_FLASH.search(query.text[: guide.start]) is not None
     if guide.quantity != "guide_number" or not solution.answers:
         return False
     if solution.topic == "focus":  # the depth is that of the f-number told, which this one was worked out to

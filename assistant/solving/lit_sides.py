@@ -19,7 +19,8 @@ def ratio(query: Query, key_to_fill: bool) -> Solution | None:
     read = query.all("aperture")
     if len(read) != 2 or any(query.has(q) for q in ("distance", "power", "guide_number", "relation", "stops")) or "one_light" in query.cues and told_of_all(query) is None:
         return None
-    if told_of_all(query) is None and len({m.group().lower() for m in _SIDES.finditer(query.text)}) < 2 and not _PLUS_FILL.search(query.text):
+    summed = _PLUS_FILL.search(query.text) is not None and not any(f.of == "key" for f in read)  # where the key has a reading of its own, it is how the ratio is counted
+    if told_of_all(query) is None and len({m.group().lower() for m in _SIDES.finditer(query.text)}) < 2 and not summed:
         return None
     apart = abs(aperture_difference_stops(read[0].value, read[1].value))
     if apart < 0.05:

@@ -16,6 +16,7 @@ from assistant.solving import camera, close_power, high_speed, marks, power_rest
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
+from assistant.solving.turned_down import turned_down
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
 
@@ -179,9 +180,13 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
     through, facts, _ = camera.loss_total(query)
-    if query.has("power") or query.has("power_down"):
+    turned, by = turned_down(query) if _ALL_DOWN.search(query.text) else ((), 0.0)
+    if len(turned) < sum(f.quantity in ("power", "power_down") for f in query.facts):
         return None
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
+    if turned:
+        total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through + by
+        return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts, *turned))), ("Stops in a row add; factors multiply.",), typical) if said or worn or facts else None
     if _DOES_TO.search(query.text) and facts:
         return _told(query, ask, through, facts, (), camera.assumed(query))
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")

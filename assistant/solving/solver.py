@@ -253,7 +253,7 @@ _BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
     "aperture": _aperture_bears,
     "shutter": _time_bears,
     "film_speed": lambda fact, query, solution: _is_another(fact, solution),
-    "power": lambda fact, query, solution: fact.value < 1 and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
+    "power": lambda fact, query, solution: fact.value < 1 and not bears_not(fact, query, solution) and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
     "min_power": _least_power_bears,
     "power_down": lambda fact, query, solution: solution.topic == "ambient",
     "magnification": lambda fact, query, solution: fact.value >= 0.1 and solution.topic in ("change", "film", "ambient"),

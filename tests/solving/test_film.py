@@ -109,6 +109,8 @@ BRACKETS = (
     ("Give me a three-frame bracket around f/8: one stop over first, then normal, then one stop under. Apertures?", (1.0, 0.0, -1.0)),
     ("three frames round f/8: first on the nose, second one stop over, third one stop under. Apertures in that order?", (0.0, 1.0, -1.0)),
     ("Frames: f/8 straight, then half over, then half under. apertures?", (0.0, 0.5, -0.5)),
+    ("Give me the three apertures for a half-stop bracket around f/8, shot in this order: normal, then half a stop over, then half a stop under.", (0.0, 0.5, -0.5)),
+    ("A one-stop bracket around f/8, in this order: one stop under, then one stop over, then as metered. apertures?", (-1.0, 1.0, 0.0)),
     ("bracket f/8 half a stop either side", (-0.5, 0.0, 0.5)),
     ("five shot bracket, one stop steps, centre f/8", (-2.0, -1.0, 0.0, 1.0, 2.0)),
     ("The flash calls for f/8. For the bracket frame that's half a stop over, what aperture do I set?", (0.5,)),
