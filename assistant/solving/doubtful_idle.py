@@ -62,9 +62,11 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
 
 
 def _is_of_both_marks(fact: Fact, found: Solution) -> bool:
-    """"ISO 100, the meter says f/16, I want f/4: what ND?": the film is the same for the one mark and the other."""
+    """"ISO 100, the meter says f/16, I want f/4: what ND?", "a stop and a half below that, what does the fill read?": the film is the same for the one mark and the other."""
     marks = [f for f in found.used if f.quantity == "aperture"]
-    return fact.quantity == "film_speed" and found.topic == "ambient" and found.answers[0].of == "ND" and len(marks) == len(found.used) == 2
+    levels = [f for f in found.used if f.quantity == "relation"]
+    of_two = len(marks) == len(found.used) == 2 and found.answers[0].of == "ND" or len(marks) == len(levels) == 1 and len(found.used) == 2
+    return fact.quantity == "film_speed" and found.topic == "ambient" and of_two
 
 
 _OF_FLASH = ("flash", "change", "conversions")
