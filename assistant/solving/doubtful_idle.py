@@ -128,6 +128,14 @@ def moved_the_other_way(said: Query, whole: Query, found: Solution) -> bool:
     return inward and there > told[0] * 1.001 or outward and there < told[0] * 0.999
 
 
+_HOW_DEEP = Pattern(r"\bhow (?:far|deep|much|wide)\b[^?.;]{0,30}\b(?:spread|deep|depth|front to back|apart)\b")
+
+
+def moved_for_a_depth(said: Query, whole: Query, found: Solution) -> bool:
+    """"how far can they spread front to back for one stop?", and a move of the lamp."""
+    return len(found.answers) > 1 and found.answers[1].of == "subject" and _HOW_DEEP.search(said.text.lower()) is not None
+
+
 _STOPS = frozenset({"stops", "relation"})
 _ON_TOP = Pattern(r"\b(?:another|more|further|again|also|too|as well|extra|plus|adds?|added|besides|still|together|both|on top|than|back|closer|from|fill|key|hair|rim|kicker)\b", re.I)
 
