@@ -306,6 +306,22 @@ def left_on(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="")
 
 
+_HELD_OPEN = Pattern(r"\b(?:open|expos(?:e|ed|ing)(?: it| them)?|(?:on|at) (?:b|t|bulb|time)) for(?: (?:only|just|about|some|barely|around|a mere|no more than))*\s*$", re.I)
+_IN_SECONDS = Pattern(r"\d ?-?s(?:ec(?:ond)?s?)?\b|\bseconds?\b", re.I)
+
+
+def held_open(n: Bare) -> Fact | None:
+    """"the lamps want 60 seconds; I hold the shutter open for only 15": seconds, where another time is told in them."""
+    before = n.text[max(0, n.fact.start - 48) : n.fact.start]
+    timed = [f for f in n.facts if f.quantity == "shutter" and _IN_SECONDS.search(f.said)]
+    if not timed or not _HELD_OPEN.search(before) or UNIT_NEXT.match(n.text[n.fact.end :]) or not _TIME_ENDS.match(n.text[n.fact.end :]):
+        return None
+    return n.of("shutter", unit="s", of="")
+
+
+_TIME_ENDS = Pattern(r"\s*(?:$|[,;:?!)]|\.(?!\d)|(?:and|so|but|then|what|how|while|as|when|with|instead|or|not|only|at)\b)", re.I)
+
+
 _LOST_BY_IT = Pattern(rf"\b{LOSING}(?: (?:me|us|about|around|maybe|roughly|say|nearly|another|a further))*\s*$", re.I)
 
 

@@ -86,7 +86,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "remark", "", fact.value, "", ""  # "a thirty-year-old flash": no film's age
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
-    if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not _rows_told(facts, before) and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
+    if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not _rows_told(facts, before) and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|(?:rows|ranks|tiers|lines)\b|,?\s*and \d)|\.\d", after, re.I):
         return "place", "", fact.value, "", ""  # "row 2": which row it is
     if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and _FRAME_CHOSEN.match(after):
         return "place", "", fact.value, "", ""  # "frame five": which one it is

@@ -91,12 +91,12 @@ def _speed(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | Non
 METERED_ASKED = Phrasings(r"\b(?:what|which|how long|how many (?:seconds|minutes))\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?|\bwhat (?:do|must|should|shall) (?:i|we) meter(?: for)?\W*$"
                         r"|\b(?:longest|most|shortest|greatest|what|which) (?:(?:metered|uncorrected|indicated) (?:time|exposure|reading)|(?:time|reading)s?(?: that| which)? (?:of |on |from |by )?(?:the|my) (?:hand[- ]?(?:held)? )?meter)\b|\b(?:may|can|could|should|must) (?:the|my) meter (?:say|read|show|ask)\b|\b(?:what|which) (?:was|is|would be) (?:the|its|my) (?:meter(?:'s)? )?reading\b|\bwhat (?:had|did|does|should|must) (?:the|my) meter\b", re.I)
 """The time by the meter is asked for, and the one that was or may be given is told."""
-_TIME_ASKED = Pattern(r"\b(?:what|which) (?:shutter )?(?:time|exposure time|speed)\b|\bhow long\b|\bhow many seconds\b", re.I)
+_TIME_ASKED = Pattern(r"\b(?:what|which) (?:shutter )?(?:time(?! of)|exposure time|speed)\b|\bhow long\b|\bhow many seconds\b", re.I)
 
 
 def _time(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
     """"the altar meters 2 s at f/5.6, exponent 1.35; what time do I use": the time, whatever else is told of the lens."""
-    return [Ask("shutter")] if [a.quantity for a in asks] == ["aperture"] and sum(f.quantity == "shutter" for f in facts) == 1 and _TIME_ASKED.search(text) else None
+    return [Ask("shutter")] if [a.quantity for a in asks] == ["aperture"] and len({f.value for f in facts if f.quantity == "shutter"}) == 1 and _TIME_ASKED.search(text) else None
 
 
 _HOW_METERS = Pattern(r"\bhow (?:should|must|does|will|would|shall) (?:the |my )?(?:(?P<fill>fill)|(?:\w+ ){0,2}?(?:flash|light|key|head))\b[^?.]{0,16}\b(?:meter|read)\b", re.I)
@@ -184,7 +184,7 @@ _RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None]
     # the rule, the kinds of facts of which it needs one, and what is asked so far where it is one thing ("": nothing; None: whatever it is)
     (_safe_span, _TOLERANCES, None), (_end_stop, _TOLERANCES, _NOTHING), (_alone, frozenset({"aperture"}), _NOTHING), (_and_the_sum, frozenset({"aperture"}), frozenset({"stops"})), (_push, frozenset({"film_speed", "rated"}), _NOTHING | {"distance", "latitude"}),
     (_it, frozenset({"shutter", "aperture", "power", "film_speed"}), _NOTHING), (_shutter_told, frozenset({"aperture"}), frozenset({"shutter"})), (_speed, frozenset({"film_speed", "rated"}), _NOTHING | {"speed", "distance"}), (_opening, frozenset({"film_speed"}), _NOTHING | {"film_speed"}),
-    (_time, frozenset({"exponent"}), frozenset({"aperture"})), (_reading, frozenset({"ratio", "relation"}), _NOTHING | {"ratio"}),
+    (_time, frozenset({"exponent", "shutter"}), frozenset({"aperture"})), (_reading, frozenset({"ratio", "relation"}), _NOTHING | {"ratio"}),
     (_dialled, frozenset({"rated"}), _NOTHING), (_off, frozenset({"aperture", "shutter"}), _NOTHING | {"distance"}),
 )
 

@@ -46,12 +46,13 @@ _ON_FOOT = Pattern(r"\b(?:pops?|bursts?|flashes|paint\w*|open flash)\b")
 
 
 def stood_from(facts: list[Fact], text: str) -> list[Fact]:
-    """"one pop gives f/8 at 3 m; I'll be standing 6 m from the wall": the flash is in the hand of who stands there, so it is the flash's distance."""
+    """"one pop gives f/8 at 3 m; I'll be standing 6 m from the wall": the flash is in the hand of who stands there, so it is the flash's distance. So it is where the pops themselves are claimed: "three at 4 m, and I'll be at 8 m; that's six?"."""
     gaps = [f for f in facts if f.quantity == "gap" and f.of == "backdrop"]
     placed = [f for f in facts if f.quantity == "distance"]
     lower = text.lower()
     own = [f for f in facts if f.quantity == "camera_distance" and f.cue == "self"]
-    if len(own) == len(placed) == 1 and not gaps and _HOW_MANY.search(lower) and any(f.quantity == "count" and f.unit in ("pops", "flashes") for f in facts):
+    counts = [f for f in facts if f.quantity == "count" and f.unit in ("pops", "flashes")]
+    if len(own) == len(placed) == 1 and not gaps and counts and (_HOW_MANY.search(lower) or len(counts) == 2 and not any(f.quantity == "aperture" for f in facts)):
         return [replace(f, quantity="distance", of=placed[0].of, cue="") if f is own[0] else f for f in facts]
     if len(gaps) != 1 or len(placed) != 1 or placed[0].of or not _ON_FOOT.search(lower) or not _I_STAND.search(lower[: gaps[0].start]):
         return facts

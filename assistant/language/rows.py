@@ -194,7 +194,7 @@ def loose_row(before: str, unit_follows: bool) -> bool:
         not unit_follows and bool(patterns.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))
 
 
-_A_ROW_BY_NUMBER = Pattern(r"\bthe (?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)(?=\W*(?:$|[.,;?!]|\b(?:row|rank|tier|line|one|is|get|read|and|than|compared|against)))", re.I)
+_A_ROW_BY_NUMBER = Pattern(r"\bthe (?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)(?=\W*(?:$|[.,;:?!]|\b(?:row|rank|tier|line|one|is|get|read|and|than|compared|against)))", re.I)
 
 
 def row_by_number(facts: list[Fact], text: str) -> list[Fact]:

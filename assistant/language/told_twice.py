@@ -19,12 +19,20 @@ _OUT = Pattern(r"\s*(?:too\b|over\b|under\b|hot\b|out\b)", re.I)
 _LOSES = Pattern(r"\b(?:lose|shed|drop|kill|gain|regain|recover|win back|get back|take (?:off|out|away)|make up(?: for)?|put right|correct|cure|undo|get rid of)(?: (?:that|this|those|the|these|my|both|his|her))(?: extra| missing| too many)? $", re.I)
 
 
+_TO_LOSE = Pattern(r"\bto (?:lose|shed|drop|kill|cut|gain|regain|recover|win back|get back|take off|bring (?:it )?(?:down|up)|come down|make up)(?: it)?(?: by)?(?: (?:exactly|just|precisely|only|the full|a full|the whole|a whole))? $", re.I)
+"""What it is done for, told at the end: "how far back do I go to drop exactly one stop"."""
+
+
 def stops_again(facts: list[Fact], text: str) -> list[Fact]:
     """"it's a stop too hot. How far back, to lose that one stop?": the stops that it is out by, and no others."""
     out = [f for f in facts if f.quantity == "stops" and (f.cue in _OUT_BY or _OUT.match(text, f.end))]
     if len(out) != 1:
         return facts
-    return [f for f in facts if not (f is not out[0] and f.quantity in ("stops", "loss") and f.start > out[0].end and f.value == out[0].value and _LOSES.search(text[max(0, f.start - 40) : f.start]))]
+    return [f for f in facts if not (f is not out[0] and f.quantity in ("stops", "loss", "power_down") and f.start > out[0].end and f.value == out[0].value and _is_lost(text[max(0, f.start - 40) : f.start]))]
+
+
+def _is_lost(before: str) -> bool:
+    return _LOSES.search(before) is not None or _TO_LOSE.search(before) is not None
 
 
 _FACTOR_AT = Pattern(r"\bfactor (?:at|for) (?:some|a|this|that|one|a certain) (?:unknown )?$", re.I)

@@ -155,6 +155,10 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
 
 OF_A_STOP = Pattern(r"\bthirds?\b", re.I)
 """Thirds of nothing named are of a stop, and no place, mark or guide number."""
+_NO_STOPS = frozenset({"guide_number", "distance", "aperture", "focal_length", "focus_distance", "film_speed", "energy"})
+"""What "half a stop?" is not, whatever was asked for."""
+_LEAST_GUIDE = 5.0
+"""In metres at ISO 100: no flash that is set by hand has less, so "and if it's 6 ft?" is a place."""
 _WHERE = Pattern(r"\b(?:at|from|for|to)\W*$", re.I)
 
 
@@ -167,10 +171,10 @@ def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)
     for fact, quantity in zip(numbers, wanted):
-        if fact.bad or quantity == "power" and fact.value > 1 or quantity not in ("power", "stops", "loss") and OF_A_STOP.search(fact.said):
+        if fact.bad or quantity == "power" and fact.value > 1 or quantity not in ("power", "stops", "loss") and OF_A_STOP.search(fact.said) or quantity in _NO_STOPS and "stop" in fact.said.lower():
             continue
         facts[facts.index(fact)] = _as(fact, quantity, unit)
-    lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both") and not _WHERE.search(query.text[: f.start])]
+    lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both") and not _WHERE.search(query.text[: f.start]) and not f.value < _LEAST_GUIDE]
     if "guide_number" in wanted and lengths and not any(f.quantity == "guide_number" for f in facts) and ("distance" not in wanted or len(lengths) > 1):
         at = facts.index(lengths[0])
         factor = {"ft": 0.3048, "m": 1.0}.get(lengths[0].unit, 1.0)

@@ -18,7 +18,7 @@ _ALONE = Pattern(rf"^\W*(?:(?:and|or|ok|okay|so|then|now|what|how|about|for|at|o
 _ASKED_FOR = Pattern(rf"\b(?P<asked>(?:what|which)\b[^.?!]{{0,60}}?\b(?:for|at|on|suits|gets|reaches) (?:the )?)(?P<row>{_ROW})\b(?= (?:row|rank|tier|one|lot)\b|\s*[?.]|\s*$)", re.I)
 
 
-_SET_FOR_ANOTHER = Pattern(rf"^\W*(?:(?:and|or|ok|okay|so|but|then|now|what)\b\W*)*if (?:i|we) (?:expose|set|meter|exposed|metered)(?: it| the lens| the aperture)? for (?:the )?(?P<row>{_ROW})(?: (?:row|rank|one|people))?(?: instead| now| then)*\W*$", re.I)
+_SET_FOR_ANOTHER = Pattern(rf"^\W*(?:(?:and|or|ok|okay|so|but|then|now|what|how about|what about)\b\W*)*(?:if )?(?:(?:i|we|i'm|we're) )?(?:expose|set|meter|exposed|metered)(?: it| the lens| the aperture)? for (?:the )?(?P<row>{_ROW})(?: (?:row|rank|one|people))?(?: instead| now| then)*\W*$", re.I)
 
 
 def in_another_row(text: str, talk: Conversation) -> str | None:

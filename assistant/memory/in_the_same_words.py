@@ -87,8 +87,8 @@ def _may_replace(mine: Fact, old: Fact) -> bool:
 def _telling(text: str) -> set[str]:
     """The words of a text that tell something of their own, without their endings.
 
-    >>> sorted(_telling("and if the cells only manage"))
-    ['cell', 'manage']
+    >>> sorted(_telling("and if the cells only yield"))
+    ['cell', 'yield']
     """
     words = [(word, _ENDING.sub("", word)) for word in _WORD.findall(text.lower())]
     return {stem for word, stem in words if stem in _NAMES or not FILLING.fullmatch(word)}

@@ -10,7 +10,10 @@ from assistant.records import replace
 from assistant.solving.set_ups import called
 from assistant.solving.whose_figure import words_of_each
 
-_WORD = re.compile(r"[a-z]{3,}", re.I)
+_WORD = re.compile(r"[a-z]{3,}(?: ones?\b)?", re.I)
+"""A name may stand with "one" in the place of its noun: "the second one" of two boats."""
+_LETTERS = frozenset({"a", "b"})
+"""What "the second one" was taken for, before it was known whose second it is."""
 SAYS_ONLY_SO = frozenset({"q", "what_if", "correction", "now"})
 _IS_MOVED = Pattern(r"\b(?:mov(?:e|es|ed)|shift(?:s|ed)?|push(?:es|ed)?|pull(?:s|ed)?|bring|brings|brought|takes?|comes?|really) |\b(?:in|out|up|back|closer|nearer|further|farther) (?=to \d)", re.I)
 
@@ -29,7 +32,8 @@ def without_names(query: Query, last: Query) -> Query:
     text = _WORD.sub(blank, query.text)
     if text == query.text:
         return query
-    return replace(query, text=_IS_MOVED.sub(lambda found: " " * len(found[0]), text))
+    unlettered = tuple(replace(f, of="") if f.of in _LETTERS else f for f in query.facts)
+    return replace(query, text=_IS_MOVED.sub(lambda found: " " * len(found[0]), text), facts=unlettered, mentioned=tuple(m for m in query.mentioned if m not in _LETTERS))
 
 
 def called_so(same: list[Fact], query: Query, last: Query) -> list[Fact]:

@@ -4,37 +4,44 @@ from __future__ import annotations
 
 import re
 
+from assistant.memory.anew import as_told
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 
-_WHO = r"(?:(?:the |my |our |her |his )?(?:light|flash|lamp|key|fill|head|strobe|softbox|box|subject|sitter|model|bride|couple|group|she|he|they|it|i|we|everyone|everybody)(?:'s|'ve|'re| is| are| has| have)? )?"
-_GOES = r"(?P<goes>(?:steps?|stepp(?:ed|ing)|mov(?:es?|ed|ing)|walk(?:s|ed|ing)?|go(?:es|ing|ne)?|went|com(?:es?|ing)|came|shuffl(?:es?|ed|ing)|edg(?:es?|ed|ing)|slid(?:es?|ing)?|shift(?:s|ed|ing)?|pull(?:s|ed|ing)?|push(?:es|ed|ing)?|tak(?:es?|ing|en)|took|bring(?:s|ing)?|brought|carr(?:y|ies|ied)) (?:it |her |him |them |(?:the |my )(?:light|flash|lamp|key|head|strobe|softbox) )?)?"
-_BEFORE = Pattern(rf"^\W*(?:(?:and|then|now|ok|okay|so|but|or|what if|what about|how about|if|say) )*{_WHO}{_GOES}(?:(?:about|just|only|some|maybe|by) )*$", re.I)
+_WALL = r"(?:wall|backdrop|background|paper|cloth|curtain)"
+_WHO = rf"(?:(?:the |my |our |her |his )?(?:light|flash|lamp|key|fill|head|strobe|softbox|box|subject|sitter|model|bride|couple|group|she|he|they|it|i|we|everyone|everybody|{_WALL})(?:'s|'ve|'re| is| are| has| have)? )?"
+_GOES = rf"(?P<goes>(?:steps?|stepp(?:ed|ing)|mov(?:es?|ed|ing)|walk(?:s|ed|ing)?|go(?:es|ing|ne)?|went|com(?:es?|ing)|came|shuffl(?:es?|ed|ing)|edg(?:es?|ed|ing)|slid(?:es?|ing)?|shift(?:s|ed|ing)?|pull(?:s|ed|ing)?|push(?:es|ed|ing)?|tak(?:es?|ing|en)|took|bring(?:s|ing)?|brought|carr(?:y|ies|ied)) (?:it |her |him |them |(?:the |my )(?:light|flash|lamp|key|head|strobe|softbox|{_WALL}) )?)?"
+_BEFORE = Pattern(rf"^\W*(?:(?:and|then|now|ok|okay|so|but|or|what if|what about|how about|if|say|with) )*{_WHO}{_GOES}(?:(?:about|just|only|some|maybe|by) )*$", re.I)
 _AFTER = Pattern(
-    r"^ (?:(?:further|farther|more) )?(?P<way>back|backwards?|out|in|inwards?|forwards?|closer|nearer)(?: (?:now|then|again|more|from (?:there|that|here)|(?:from|to) (?:the |my )?(?:light|flash|lamp|key|head|strobe|her|him|it|them|subject|sitter)))?"
+    r"^ (?:(?P<more>further|farther|more) )?(?P<way>back|backwards?|out|away|in|inwards?|forwards?|closer|nearer)(?: (?:now|then|again|more|from (?:there|that|here)|(?:from|to) (?:the |my )?(?:light|flash|lamp|key|head|strobe|her|him|it|them|subject|sitter)))?"
     r"\W*(?:(?<=[,;.?!] )[^\d]{0,60})?$", re.I)
 _NEARER = frozenset({"in", "inward", "inwards", "forward", "forwards", "closer", "nearer"})
+_FURTHER = Pattern(r"\s*(?:further|farther)\b", re.I)
+"""Told so from the first, it is told so again: "the wall 3 m further back", then "2 m further back"."""
 _SHORT = 0.5
 """Of the distance that stands: what is no longer is a step, where no verb says so; "8 feet back" after 10 is a place."""
 
 
 def step_told(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"a metre back", "half a metre in", "she steps two feet back": a step from the place that stands, and no place."""
-    lengths = [f for f in query.facts if f.quantity == "distance" and not f.bad]
-    stands = [f for f in scene.facts if f.quantity == "distance"]
+    """"a metre back", "half a metre in", "she steps two feet back", "the wall a metre further away": a step from the place that stands, and no place."""
+    stands = [f for f in scene.facts if f.quantity == "distance" or f.quantity == "gap" and f.of == "backdrop" and not _FURTHER.match(scene.text, f.end)]
+    placed = {f.of for f in stands}
+    lengths = [f for f in query.facts if (f.quantity == "distance" or f.quantity == "gap" and f.of in placed) and not f.bad]
     if len(lengths) != 1 or not stands or any(f.quantity in ("move", "path", "camera_distance") for f in query.facts):
         return query, scene
     told = lengths[0]
-    places = [f for f in stands if not told.of or f.of == told.of]
+    places = [f for f in stands if f.of == told.of or not told.of and f.quantity == "distance"]
     before, after = _BEFORE.match(query.text[: told.start]), _AFTER.match(query.text[told.end :])
     if before is None or after is None or len({f.of for f in places}) != 1:
         return query, scene
-    if not before["goes"] and told.value > _SHORT * places[-1].value:
+    if not (before["goes"] or after["more"]) and told.value > _SHORT * places[-1].value:
         return query, scene
     way = -1 if after["way"].lower() in _NEARER else 1
+    if (old := places[-1]).quantity == "gap":
+        return query.with_facts(as_told(old, old.value + way * told.value, told) if f is told else f for f in query.facts), scene
     return query.with_facts(replace(f, quantity="move", value=f.value * way, cue="") if f is told else f for f in query.facts), scene
 
 

@@ -76,7 +76,7 @@ PEOPLE: tuple[Aspect, ...] = (
     Aspect(("heat",), (r"\b(?:overheat\w*|too hot|cool(?:ing)? down|thermal|(?<!as )(?<!how )many pops|rapid\w*|in a row|fast|continuous\w*|burst)\b", r"\b(?:flash\w*|head|strobe|speedlight|unit|pops|tube|pack)\b"),
            "It can be overheated: a run of full-power pops can melt the window or crack the tube. Follow the rest times in its manual, or let it rest some minutes after about 20 full pops, and use lower power. If it smells or has discoloured, stop and have it checked.",
            COMMON, "can I damage the flash by firing it too fast?"),
-    Aspect(("heat",), (r"\b(?:burn\w*|touch\w*|hot|handle)\b", r"\b(?:modell?ing|lamps?|tubes?|bulbs?|head|grid|snoot|barn ?doors?|reflector|dish)\b"),
+    Aspect(("heat",), (r"\b(?:burn\w*|touch\w*|hot(?! (?:is|are|was|does|will|would) (?:the |my )?(?:front|middle|back|first|second|third|last|near\w*|far\w*|wall|backdrop|background|paper|row|key|fill|rim|hair)\b)|handle)\b", r"\b(?:modell?ing|lamps?|tubes?|bulbs?|head|grid|snoot|barn ?doors?|reflector|dish)\b"),
            "It can burn you: a modelling lamp, its tube and metal fittings stay hot for minutes. Switch off, wait, and use heat-proof gloves. Cool a burn under running water for 20 minutes and see a doctor if it blisters or is large.",
            "First aid and " + COMMON, "can the modelling lamp burn me if I touch it?"),
     Aspect(("heat", "fire"), (r"\b(?:modell?ing lamps?|tungsten|halogen|hot lights?)\b", r"\b(?:softbox|snoot|umbrella|gels?|leave|leaving|left|cover\w*|inside|unattended)\b"),

@@ -22,7 +22,7 @@ _TALK = Phrasings(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correc
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
-_SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|dimmer|below|minus|down)\b", re.I)
+_SIGN = Pattern(r"\b(?P<over>(?<!most )over(?:[- ]?exposed)?|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>(?<!most )under(?:[- ]?exposed)?|less|darker|dimmer|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|one right(?=,? (?:and|one)\b|[,;.])|(?:the|a) right one(?=,| first\b)|(?<=then )(?:a|the) right one|(?<=then )(?:the )?right(?: one| frame)?(?=[,;.])|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|(?<=, )(?:right|exact)(?=,? (?:and|then|one|half|two)\b)|the middle(?=\W*(?:,|;|then|and|$))|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)

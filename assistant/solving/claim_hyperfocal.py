@@ -138,6 +138,29 @@ def claim_of_sharp_so_near(query: Query) -> Solution | None:
                    lead=f"{'Yes' if holds else 'No'}. Set to the hyperfocal distance it is sharp from {speak_length(near, at[0].unit)} to infinity.")
 
 
+_IS_TOLD = Pattern(r"\bhyper[- ]?focal\b[^.?!;\d]{0,40}$")
+_FOCUSED_THERE = Pattern(r"\b(?:focus\w*|pre-?focus\w*|set|park\w*|put)\b[^.?!]{0,24}\b(?:there|on it|to it|at it|(?:on|at|to|for) (?:exactly |just |right |precisely )?(?:that|this|the hyper[- ]?focal|it))\b")
+_NEARER = Pattern(r"\b(?:closer|nearer|less|before|short|up to|within|inside)\b")
+
+
+def claim_of_sharp_from_half(query: Query) -> Solution | None:
+    """"the hyperfocal distance is 6 m; if I focus there, is everything from 3 m to infinity sharp?": from half of it on, whatever the lens.
+
+    Focused at the hyperfocal distance H the near limit is H/2 (the thin-lens relations of `physics.optics`).
+    """
+    said = plain(query.text)
+    lengths = [f for f in query.facts if f.quantity in (*_WHERE, "focus_distance", "min_distance") and math.isfinite(f.value) and f.origin == "said"]
+    told = [f for f in lengths if _IS_TOLD.search(said[: f.start]) or _PUT_AS.match(said, f.end)]
+    asked = list(_SHARP.finditer(said))
+    if "hyperfocal" not in query.cues or len(lengths) != 2 or len(told) != 1 or len(asked) != 1 or not _FOCUSED_THERE.search(said) or _NEARER.search(said) or query.has("focal_length") or query.has("aperture"):
+        return None
+    far, near = told[0], next(f for f in lengths if f is not told[0])
+    holds = ((near.value >= far.value / 2 * _JUST) is not (bool(asked[0]["not"]) is not denied(said))) is not called_wrong(said)
+    begins = far.value / 2 / LENGTH[far.unit]
+    return Solution(answers=(Quantity("claim", holds), Quantity("near_limit", begins, far.unit)), used=(*lengths, *query.all("sharp_limit")), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. Focused at the hyperfocal distance it is sharp from half of it, {speak_length(far.value / 2, far.unit)}, to infinity.")
+
+
 _SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")
 _MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0, "twenty-two": 22.0, "twenty two": 22.0, "thirty-two": 32.0, "thirty two": 32.0}
 _AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that (?:of|with)|that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")

@@ -31,6 +31,7 @@ from assistant.solving.claim_hyperfocal import (
     claim_of_hyperfocal_moved,
     claim_of_hyperfocal_way,
     claim_of_infinity_held,
+    claim_of_sharp_from_half,
     claim_of_sharp_so_near,
     claim_of_the_half,
 )
@@ -71,7 +72,7 @@ BY_WORDS: tuple[Judge, ...] = (
     claim_of_pop_light, claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_below_full, claim_of_deeds, claim_of_change,
     claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops,
     claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
-    claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_infinity_held, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,
+    claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_sharp_from_half, claim_of_the_half, claim_of_infinity_held, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,
     claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there,
     claim_of_evenness, claim_of_lengthening, claim_of_losses_in_row,
 )

@@ -32,7 +32,7 @@ from assistant.solving.doubtful_changes import (
     won_back_taken_for_loss,
 )
 from assistant.solving.doubtful_figures import another_quantity, behind_the_back, beyond_nature, is_nothing, no_one_of_them, only_said_back, quarter_of_a_mark
-from assistant.solving.doubtful_idle import bare_then_worn, far_left_out, left_idle, moved_the_other_way, old_value_kept, wanted_a_yes
+from assistant.solving.doubtful_idle import bare_then_worn, far_left_out, left_idle, moved_for_a_depth, moved_the_other_way, old_value_kept, wanted_a_yes
 from assistant.solving.doubtful_lights import (
     exposure_turned_idle,
     gone_on_for_how_long,
@@ -386,7 +386,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (far_left_out, None, frozenset({"relations"}), None),
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),
     (quarter_of_a_mark, None, None, frozenset({"shutter"})),
-    (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})), (moved_against_the_light, frozenset({"distance"}), None, frozenset({"distance"})),
+    (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})), (moved_for_a_depth, frozenset({"distance"}), None, frozenset({"distance"})), (moved_against_the_light, frozenset({"distance"}), None, frozenset({"distance"})),
     (old_value_kept, None, frozenset({"ambient", "falloff", "relations", "lamps"}), frozenset({"stops", "relation"})), (wanted_a_yes, None, None, None), (amount_not_read, frozenset({"aperture", "distance", "guide_number", "film_speed"}), None, None),
     (exposure_turned_idle, frozenset({"aperture", "shutter"}), frozenset({"ambient", "film"}), None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),

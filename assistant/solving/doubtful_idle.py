@@ -62,9 +62,11 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
 
 
 def _is_of_both_marks(fact: Fact, found: Solution) -> bool:
-    """"ISO 100, the meter says f/16, I want f/4: what ND?": the film is the same for the one mark and the other."""
+    """"ISO 100, the meter says f/16, I want f/4: what ND?", "a stop and a half below that, what does the fill read?": the film is the same for the one mark and the other."""
     marks = [f for f in found.used if f.quantity == "aperture"]
-    return fact.quantity == "film_speed" and found.topic == "ambient" and found.answers[0].of == "ND" and len(marks) == len(found.used) == 2
+    levels = [f for f in found.used if f.quantity == "relation"]
+    of_two = len(marks) == len(found.used) == 2 and found.answers[0].of == "ND" or len(marks) == len(levels) == 1 and len(found.used) == 2
+    return fact.quantity == "film_speed" and found.topic == "ambient" and of_two
 
 
 _OF_FLASH = ("flash", "change", "conversions")
@@ -124,6 +126,14 @@ def moved_the_other_way(said: Query, whole: Query, found: Solution) -> bool:
         return False
     there = found.answers[1].value * LENGTH.get(found.answers[1].unit, 1.0)
     return inward and there > told[0] * 1.001 or outward and there < told[0] * 0.999
+
+
+_HOW_DEEP = Pattern(r"\bhow (?:far|deep|much|wide)\b[^?.;]{0,30}\b(?:spread|deep|depth|front to back|apart)\b")
+
+
+def moved_for_a_depth(said: Query, whole: Query, found: Solution) -> bool:
+    """"how far can they spread front to back for one stop?", and a move of the lamp."""
+    return len(found.answers) > 1 and found.answers[1].of == "subject" and _HOW_DEEP.search(said.text.lower()) is not None
 
 
 _STOPS = frozenset({"stops", "relation"})

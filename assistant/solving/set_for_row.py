@@ -7,6 +7,7 @@ By the inverse square law, counted from the row that comes out right; plus is mo
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -17,10 +18,10 @@ from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.placing import Scene
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
-_WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|third|back|rear|last|furthest|farthest|far)"
+_WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|third|fourth|fifth|sixth|seventh|eighth|back|rear|last|furthest|farthest|far)"
 _SET_FOR = Pattern(
     rf"\b(?:set|exposed?|exposing|(?<!difference in )(?<!change in )(?<!drop in )(?<!loss of )(?<!difference of )exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
     rf"|\b{_WHICH_ROW.replace('row', 'named')} (?:row|one|rank|tier|person)(?:'s| is| comes out| will be) (?:spot on|right|correct|perfect|properly exposed|correctly exposed)\b", re.I)
@@ -75,10 +76,10 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number") and suits is None and ask.quantity != "stops":
         return None
     places = _places(query, scene)
-    if patterns.search(r"\bthird\b", query.text, re.I) and "middle" not in places:
-        return None  # which of how many
-    right = _row(told["row"] or told.groupdict().get("named") or "")
-    asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places] or [row for row in places if row != right]
+    if patterns.search(r"\bthird\b", query.text, re.I) and "middle" not in places and "third" not in places:
+        return needs(("distance",), "I need the distance of the third row, or how many rows there are and how far apart.", scene.used, "falloff") if told["row"] == "third" else None  # which of how many
+    right = _row(told["row"] or told.groupdict().get("named") or "", places)
+    asked = [row for row in _asked(query.text, told.start(), told.end(), places) if row != right and row in places] or [row for row in ("front", "middle", "back") if row in places and row != right]
     if right not in places or not asked:
         return None
     values = [(row, falloff_stops(places[right], places[row])) for row in asked]
@@ -110,28 +111,36 @@ def _set_for_a_place(query: Query) -> Solution | None:
     return Solution(answers=tuple(marks.stops(value, f"at {where}") for where, value in values), used=tuple(places), lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
 
 
-def _row(word: str) -> str:
-    return _ROW_OF.get(word.lower(), "back")
+_BY_NUMBER = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+
+
+def _row(word: str, places: Collection[str] = ()) -> str:
+    """The name of a row; by its number only where there are so many."""
+    word = word.lower()
+    return word if word in places or word in _BY_NUMBER[3:] else _ROW_OF.get(word, "back")
 
 
 def _places(query: Query, scene: Scene) -> dict[str, float]:
-    """How far each row is from the light, front to back; the middle of rows that are evenly spaced lies half-way."""
+    """How far each row is from the light, front to back; the middle of rows that are evenly spaced lies half-way, and each of more than three goes by its number."""
     assert scene.near is not None and scene.far is not None
     middle = query.last("distance", "middle")
     count = query.last("rows")
     places = {"front": min(scene.near, scene.far), "back": max(scene.near, scene.far)}
     if middle is not None:
         places["middle"] = middle.value
-    elif scene.gap is not None and count is not None and count.value == 3:
+    elif scene.gap is not None and count is not None and count.value % 2:
         places["middle"] = (scene.near + scene.far) / 2
+    if scene.gap is not None and count is not None and 3 < count.value <= len(_BY_NUMBER):
+        apart = (places["back"] - places["front"]) / (count.value - 1)
+        places |= {name: places["front"] + at * apart for at, name in enumerate(_BY_NUMBER[: int(count.value)]) if 0 < at < count.value - 1}
     return places
 
 
-def _asked(text: str, start: int, end: int) -> list[str]:
+def _asked(text: str, start: int, end: int, places: Collection[str] = ()) -> list[str]:
     """The rows named in the last question, in its order, what the lens is set for left out."""
     rest = _MOVED.sub("move", text[:start] + "." + text[end:])
     for part in reversed(patterns.split(r"[?!]|\.(?!\d)", rest)):
-        rows = list(dict.fromkeys(_row(m["row"]) for m in _NAMED.finditer(part)))
+        rows = list(dict.fromkeys(_row(m["row"], places) for m in _NAMED.finditer(part)))
         if rows:
             return rows
     return []

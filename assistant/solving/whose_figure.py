@@ -15,6 +15,8 @@ _BESIDE = Pattern(r"(?<=\w) (?:behind|beside|next to|near|beyond|past|in front o
 _SPAN = 60
 _FROM_WHOM = Pattern(r"\s*(?:away |off |back )?(?:from|to) (?P<whom>(?:the|my|our|his|her|their|its|an?|this|that) (?!(?:\w+ )?(?:flash|light|lamp|head|strobe|gun|key|main|fill|camera|lens|softbox|umbrella|source)\b)[a-z]+(?: [a-z]+)?)", re.I)
 
+_LAMP_IS_AT = Pattern(r"\b(?:flash|light|lamp|head|strobe|gun|key|main)(?: (?:is|was|stands|sits|goes|placed|set|up|at|about|only|some|just))* $", re.I)
+
 
 def spoken_of(text: str, one: Fact, other: Fact) -> tuple[str, str]:
     """The words that name what the one figure is of, and those of the other.
@@ -27,10 +29,14 @@ def spoken_of(text: str, one: Fact, other: Fact) -> tuple[str, str]:
 
 
 def words_of_each(text: str, figures: Sequence[Fact]) -> list[str]:
-    """The words that name what each of some figures is of, in their order: after them where they all stand so ("8 feet from the cox and 20 feet from the boat"), else before."""
-    after = [m["whom"].lower() for m in (_FROM_WHOM.match(text, f.end) for f in figures) if m is not None]
-    since = [0, *(f.end for f in figures)]
-    return after if len(after) == len(figures) else [_before(text, f, begins) for f, begins in zip(figures, since)]
+    """The words that name what each of some figures is of, in their order: after them where they all stand so ("8 feet from the cox and 20 feet from the boat"), else before.
+
+    After it too where only the lamp stands before it: "flash at 5 ft from the cox, and the stroke is 10 ft from the flash".
+    """
+    whom = [_FROM_WHOM.match(text, f.end) for f in figures]
+    after = [m if m is not None and (None not in whom or _LAMP_IS_AT.search(text[max(0, f.start - _SPAN) : f.start])) else None for m, f in zip(whom, figures)]
+    since = [0, *(m.end() if m is not None else f.end for m, f in zip(after, figures))]
+    return [m["whom"].lower() if m is not None else _before(text, f, begins) for m, f, begins in zip(after, figures, since)]
 
 
 def _before(text: str, fact: Fact, since: int) -> str:
