@@ -10,10 +10,10 @@ from assistant.patterns import Pattern
 from assistant.physics.ranges import require_positive
 from assistant.query import Fact, Query
 
-_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+_WANTED = Pattern(r"\b(?:so|want|after|aim\w*|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _WISHED_THEN = Pattern(r"\b(?:want|need|like|prefer|make|take|give|drop|knock|lose|bring|get|should|must)\b", re.I)
 """Between what is wrong with the light and the stops that are to come of the move: "it's too strong, I want a stop less"."""
-_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
+_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|am|was|were|being|'(?:s|m|re)|reads?|says?|c[ao]mes? out)\b[^.,;?!]{0,30}(?:\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|shy|down|weak|strong)\b|\b(?:short|under|over|down) by\b)|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
 _WHERE_BEFORE = Pattern(r"\b(?:where|how far(?: away| off| back)?|(?:what|which) distance)\b(?:(?! if\b| when\b)[^?])*\b(?:was|were|did|had)\b(?:(?! if\b| when\b| for\b)[^?])*(?:\?|$)", re.I)
