@@ -65,8 +65,8 @@ def _top_times(facts: list[Fact], text: str) -> list[Fact]:
 
 _IS_THE_TOP = Pattern(r"(?: ?s(?:ec\w*)?)?,? (?:(?:is|being|was) (?:(?:only )?as (?:fast|quick|short) as (?:it|she|he|the (?:shutter|camera)|my (?:shutter|camera))|(?:the|my|its|her|his) (?:camera's |shutter's )?(?:fastest|shortest|quickest|top)\b(?! film))|(?:at (?:the )?(?:most|best|fastest)|and no (?:faster|quicker|shorter))\b)", re.I)
 """Right after one: "1/500 is as fast as it goes"."""
-_SYNCS_TO = Pattern(r"\bsync(?:s|hronis\w+|hroniz\w+)?\b[^.?!;,\d]{0,40}\b(?:to|up to|as far as|as high as|as fast as|down to)(?: even)? $|\b(?:(?:wo|ca|does|do)n'?t|not|cannot|never) sync\w*\b[^.?!;,\d]{0,24}\b(?:(?:faster|quicker|shorter|higher|more) than|above|past|beyond|over) $", re.I)
-"""Right before a time: "syncs at every speed up to", "won't sync any faster than"."""
+_SYNCS_TO = Pattern(r"\bsync(?:s|hronis\w+|hroniz\w+)?\b[^.?!;,\d]{0,40}\b(?:to|up to|as far as|as high as|as fast as|down to)(?: even)? $", re.I)
+"""Right before a time: "syncs at every speed up to"."""
 
 
 def _slow_times(facts: list[Fact], text: str) -> list[Fact]:
