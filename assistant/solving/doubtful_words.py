@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.patterns import Pattern
 from assistant.query import TAKES_LIGHT, Query
+from assistant.solving.light_wanted import IS_OUT, WISHED
 from assistant.solving.solution import Solution
 from assistant.solving.to_be_added import asks_to_add
 from assistant.units import LENGTH
@@ -74,6 +75,9 @@ def moved_against_the_light(said: Query, whole: Query, found: Solution) -> bool:
         return False
     words, told = said.text.lower(), [f.value for f in found.used if f.quantity == "distance"]
     less, more = _LESS_LIGHT.search(words) is not None, _MORE_LIGHT.search(words) is not None
+    out = IS_OUT.search(words)
+    if out is not None and " too " not in out[0] and WISHED.search(words[: out.end()]) is None:
+        less, more = more, less  # as it is now, which the move is to put right
     there = found.answers[0].value * LENGTH.get(found.answers[0].unit, 1.0)
     return less is not more and len(told) == 1 and _OF_SOMETHING_ELSE.search(words) is None and (there < told[0] * 0.999 if less else there > told[0] * 1.001)
 
