@@ -13,7 +13,7 @@ from assistant.query import Fact
 
 _OF_IT = r"(?: of (?:it|that|this|them|which|(?:the|its) (?:charge|energy|battery|power|watt[- ]hours)))?(?: (?:actually|really|only|ever|is|are|gets|goes|get|go|turns?|finds? its way))*"
 _REACHES = Pattern(
-    rf"\b{A_PART.format('kept')}{_OF_IT} (?:reach(?:es)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|ends? up (?:in|at)|comes? (?:through|over|across)|arrives?|becomes?|makes? it|comes? out|usable|useful|used|efficien\w+)\b"
+    rf"\b{A_PART.format('kept')}{_OF_IT} (?:reach(?:es|ing)?|to (?=the (?:tube|lamp|flash|head|capacitor))|into|through|(?:ends?|ending) up (?:in|at|as)|(?:comes?|coming) (?:through|over|across|out)|arriv(?:es?|ing)|becom(?:es?|ing)|(?:makes?|making) it|usable|useful|used|efficien\w+)\b"
     rf"|\b(?:efficien\w+|usable)(?: (?:is|are|of|at|about|only|part))*,? {A_PART.format('said')}"
     rf"|\b{A_PART.format('lost')}{_OF_IT} (?:lost|wasted|(?:as|in|to|into) (?:heat|warmth|the (?:charger|electronics|converter|circuit\w*)))\b|\b(?:los(?:es|ing)|wast(?:es|ing)) (?:about |some )?{A_PART.format('gone')}", re.I)
 """What of the charge becomes light: "60 percent of that reaches the tube", "40 percent is lost as heat"."""

@@ -9,7 +9,7 @@ import re
 
 from assistant.patterns import Pattern
 
-_NUMBER = r"(?:\d{1,3}(?:\.\d{1,2})?|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|eighteen|twenty)"
+_NUMBER = r"(?:\d{1,3}(?:\.\d{1,2})?|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)"
 _UNIT = r"(?:feet|foot|ft|metres?|meters?|m|yards?)"
 _TOLD = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b", re.I)
 _BEHIND = Pattern(

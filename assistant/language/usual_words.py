@@ -174,6 +174,7 @@ _THE_CLOSEST = Pattern(r"\bwhat(?:['’]?s| is) the (?:(?P<close>closest|nearest
 """How close, said by the closest place: "what's the closest the lamp can be?"."""
 _SYNCS_FINE = Pattern(r"(?P<time>\b1/\d{2,3}(?: ?s| sec(?:ond)?)?)(?:,? (?:which|that|and that|and it|it)|,) syncs?(?: (?:fine|well|ok|okay|all right|alright|properly|nicely|happily|safely|with (?:the|my) (?:flash|heads?|strobes?)))*\b", re.I)
 """Of a time that is told: no sync speed is asked."""
+_SYNCS_NO_FASTER = Pattern(r"\b(?:(?:(?:wo|ca|does|do)n'?t|(?:will|does|do|can) not|cannot|never) (?:x-)?sync(?: (?:at )?(?:any|anything|a time|the flash|with (?:the )?flash))?|(?:x-)?syncs? (?:at )?(?:no|nothing)) (?:(?:faster|quicker|shorter|higher) than|above|past|beyond) (?=1/\d)", re.I)
 _READ_ON = Pattern(
     r"\bwhat (?P<how>should|must|would|will|do|am) (?:(?:i|we) (?:to )?(?:read|see|meter|measure|get)|(?:the|my) meter (?:read|say|show)) (?:on|off|from|at|over) (?P<what>(?:the|my) (?:white |grey |gray |black |studio |paper |back )?(?:backdrop|background|wall|paper|cloth|curtain|screen|seamless|canvas|backcloth)) (?P<so>to have it|to get it|to make it|to put it|for it to be|if it is to be|if it's to be|so (?:that )?it(?:'s| is))\b", re.I)
 """What a thing reads that is to come out so much darker: "what should I read on the wall to have it a stop under?"."""
@@ -231,7 +232,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" extension tube",), _SO_MANY_TUBES, "extension tubes of "),
     (("between ", "from line", "from bench", "from tier", "from rank", "from pew"), _BETWEEN_LINES, lambda found: "row to row" if found["first"] else f"{found['between']}rows" if found["between"].lower() != "from " else found[0]),
     (("closest", "nearest", "farthest", "furthest"), _THE_CLOSEST, lambda found: f"how {'close' if found['close'] else 'far'} {found['can']} {found['what']}"),
-    (("sync",), _SYNCS_FINE, r"\g<time>"), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} the background read to be"),
+    (("sync",), _SYNCS_FINE, r"\g<time>"), (("sync",), _SYNCS_NO_FASTER, "syncs at "), (("hat ",), _READ_ON, lambda found: f"what {'should' if found['how'].lower() in ('do', 'am') else found['how']} the background read to be"),
     (("ow high",), _HOW_HIGH, r"how far from \g<whom> "),
     (("eters f", "etres f", "eads f"), _POWER_METERS, r"\g<power> power reads "),
     (("in stops",), _EITHER_WAY, "in stops"), ((" from ",), _MOVED_FROM_ROW, r"\g<moved>"),

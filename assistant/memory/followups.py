@@ -99,6 +99,7 @@ from assistant.memory.steps import another_length, half_that, halves, more_or_le
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
 from assistant.memory.things_placed import thing_placed, way_end_again
 from assistant.memory.what_moved import still_so, what_moved
+from assistant.memory.where_it_comes_to import where_it_comes_to
 from assistant.memory.worn import glass_anew, passes_anew
 from assistant.memory.zoom_anew import zoom_anew
 from assistant.query import Query
@@ -130,7 +131,7 @@ def of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    pops_told, reach_told, moved_with_it, taken_off_again, many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, both_of_them_again, one_of_two_again,
+    where_it_comes_to, pops_told, reach_told, moved_with_it, taken_off_again, many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, both_of_them_again, one_of_two_again,
     frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, time_put_back, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, sync_only, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_anew, zoom_again, loss_now,

@@ -42,15 +42,20 @@ def claim_of_daylight(query: Query) -> Solution | None:
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest, *bare), assumed=found.assumed, topic="claims")
 
 
+_STAYS_RIGHT = Pattern(r"\b(?:have|keep|get|leave|hold|with|and) (?:the |my |that |all the )?(?:day|sun|window)?(?:light|sun|ambient|sky|background|river|room|scene|square|quay|harbour|water)(?: (?:still|be|is|come out|stay|also|just))* (?:(?:correct|right|proper|normal|perfect)(?:ly)?|well|as metered)\b", re.I)
+
+
 def at_its_sync(query: Query) -> Query:
     """"the sun reads f/16 at 1/125, my sync is 1/60: can I use f/8 without overexposing the quay?": the picture's time is the sync, and that of the reading is no time to be synced."""
     syncs, times, openings = query.all("sync"), query.all("shutter"), query.all("aperture")
     set_to = [f for f in times if f.of != "ambient"]
     read = len(times) - len(set_to) == 1 and [f.of for f in openings].count("ambient") == 1
-    if not query.claim or len(syncs) != 1 or not read or len(openings) != 2 or not _SPOILT.search(query.text) or [f for f in set_to if f.value != syncs[0].value]:
+    if not query.claim or len(syncs) != 1 or not read or len(openings) != 2 or [f for f in set_to if f.value != syncs[0].value]:
         return query
     if set_to:
         return query.with_facts(f for f in query.facts if f is not syncs[0])
+    if not (_SPOILT.search(query.text) or _STAYS_RIGHT.search(query.text)):
+        return query
     return query.with_facts(_worked_at(f) if f is syncs[0] else f for f in query.facts)
 
 

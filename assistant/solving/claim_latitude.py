@@ -53,6 +53,8 @@ _FORGIVES = Pattern(rf"\b(?:(?:i|we) (?:only |just )?(?:allow|accept|permit)(?: 
 _FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:(?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b|is (?:all|the most|the limit|as much as)(?: of)?(?: that)? (?:he|she|it|they|(?:(?:the|this|that|my|our) )?(?:\w+ ){{0,2}}(?:film|stock|chrome|slides?|emulsion|roll|lab|editor))(?:'ll|'d| will| would| can)? (?:forgiv|tolerat|tak|stand|bear|accept|allow|print|put up with|live with)(?:e?s?)\b)(?! (?:over|under|more|less))")
 """A limit with no way told: either, on slides; of a negative film it may be that of too much light alone."""
 _OF_ERROR = Pattern(rf"\b{_ONE.format('b')} of (?:latitude|leeway|error|tolerance|slack|play)\b(?! (?:over|under|either|each|both))")
+_INSIDE = Pattern(rf"\b(?:within|inside|(?:off|out|wrong) by (?:no more than|at most)) {_ONE.format('b')}(?:(?<=stop)|(?<=stops)|(?<=half))(?! (?:over|under|of|too|more|less|each|either|both)\b)")
+"""How near one wants to be, whatever it is shot on: "I want to be within half a stop"."""
 _SLIDES = Pattern(r"\b(?:slides?|chrome|transparenc\w+|reversal)\b")
 
 _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"\b{_ONE.format('o')} {_UNDER}"), "under", -1))
@@ -75,14 +77,17 @@ _OPEN = Pattern(r"\b(?:what|which|how)\b")
 def claim_of_latitude(query: Query) -> Solution | None:
     """Within the latitude that is told, or not: the stops over or under against it."""
     said = plain(query.text)
-    if not is_within(said) or _FORGIVEN.search(said) is None and (_FILM.search(said) is None or _TAKES.search(said) is None):
+    of_a_film = _FORGIVEN.search(said) is not None or _FILM.search(said) is not None and _TAKES.search(said) is not None
+    inside = _INSIDE.search(said) if any(told_right(f, said) or told_due(f, said) for f in query.all("aperture") if not f.of) else None
+    if not is_within(said) or not of_a_film and inside is None:
         return None
-    found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN, _OF_ERROR) if (m := pattern.search(said))), None)
+    found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN, _OF_ERROR) if (m := pattern.search(said))), None) or inside
     if found is None:
         return _one_way(query, said)
     limits = found.groupdict()
     over, under = (_value(limits, "b"), _value(limits, "b")) if "bn" in limits else (_value(limits, "o"), _value(limits, "u"))
-    rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end() and not (f.quantity == "stops" and _THE_SAME.search(said[: f.start])))
+    again = [m for m in (_INSIDE.finditer(said) if found is inside else ()) if m["bhalf"] == found["bhalf"] and m["bn"] == found["bn"]]
+    rest = query.with_facts(f for f in query.facts if not any(m.start() <= f.start < m.end() for m in (found, *again)) and not (f.quantity == "stops" and _THE_SAME.search(said[: f.start])))
     off = _off(rest, said)
     if off is None:
         return needs(("aperture",), "I need what would have been right and what was given.", query.facts, "claims") if not query.has("guide_number") else None
@@ -91,7 +96,8 @@ def claim_of_latitude(query: Query) -> Solution | None:
     if holds and off < 0 and found.re.pattern in (_FORGIVES.pattern, _FORGIVEN.pattern, _OF_ERROR.pattern) and _SLIDES.search(said) is None:
         return None
     state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
-    lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
+    limit = f"the limit is {speak_stops(over)} either way" if found is inside else f"the film takes {speak_stops(over)} over and {speak_stops(under)} under"
+    lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and {limit}."
     return Solution(answers=(Quantity("claim", holds), *((marks.stops(off),) if abs(off) > 0.05 else ())), used=query.facts, topic="claims", lead=lead)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.patterns import Pattern
 from assistant.query import TAKES_LIGHT, Query
+from assistant.solving.light_wanted import IS_OUT, WISHED
 from assistant.solving.solution import Solution
 from assistant.solving.to_be_added import asks_to_add
 from assistant.units import LENGTH
@@ -61,8 +62,8 @@ def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
     asked = _ASKED_WITHOUT.search(words)
     return asked is not None and _SET_WITH_IT.search(asked[0]) is None and first.value < read[0].value
 
-_LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much|dense)\b|\boverexposed\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|reduce\w*|dim|cut|darken\w*|down)\b")
-_MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little|thin)\b|\bstops? (?:short|shy)\b|\bunderexposed\b|\b(?:more|brighter|stronger|hotter|lighter|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
+_LESS_LIGHT = Pattern(r"\btoo (?:bright|strong|hot|much|dense)\b|\b(?:less|darker|weaker|dimmer|lower|drop\w*|los(?:e|es|t|ing)|under\w*|below|reduce\w*|dim|cut|darken\w*|down|beneath|short|shy)\b")
+_MORE_LIGHT = Pattern(r"\btoo (?:dark|weak|dim|little|thin)\b|\b(?:more|brighter|stronger|hotter|lighter|over\w*|above|gain\w*|boost\w*|up|brighten\w*|rais\w+|extra|another|add\w*)\b")
 
 _OF_SOMETHING_ELSE = Pattern(r"\b(?:more than|less than|was|were|before|originally|at first|used to|stood|(?:more|less) (?:flash )?power|than (?:i|we) (?:want|need|like|care)\w*)\b")
 """Asked for where it was, or to make up for another change."""
@@ -74,6 +75,9 @@ def moved_against_the_light(said: Query, whole: Query, found: Solution) -> bool:
         return False
     words, told = said.text.lower(), [f.value for f in found.used if f.quantity == "distance"]
     less, more = _LESS_LIGHT.search(words) is not None, _MORE_LIGHT.search(words) is not None
+    out = IS_OUT.search(words)
+    if out is not None and " too " not in out[0] and WISHED.search(words[: out.end()]) is None:
+        less, more = more, less  # as it is now, which the move is to put right
     there = found.answers[0].value * LENGTH.get(found.answers[0].unit, 1.0)
     return less is not more and len(told) == 1 and _OF_SOMETHING_ELSE.search(words) is None and (there < told[0] * 0.999 if less else there > told[0] * 1.001)
 

@@ -10,10 +10,15 @@ from assistant.patterns import Pattern
 from assistant.physics.ranges import require_positive
 from assistant.query import Fact, Query
 
-_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+WISHED = Pattern(r"\b(?:so|want|after|aim\w*|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _WISHED_THEN = Pattern(r"\b(?:want|need|like|prefer|make|take|give|drop|knock|lose|bring|get|should|must)\b", re.I)
 """Between what is wrong with the light and the stops that are to come of the move: "it's too strong, I want a stop less"."""
-_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|am|are|it's|reads?|c[ao]me out|comes out|coming out|was|were|'s|that's|'m|'re|being|ends? up|ended up|look(?:s|ed)?|turn(?:s|ed)? out|get(?:s|ting)?|got|leaves?|left|makes?|puts?|finds?|has|have|shows?)\b[^.,;?!]{0,30}\bstops?(?: and an? (?:half|third|quarter))?(?: too)? (?:over|under|hot|above|below|dark|bright|short|shy|down|weak|strong|thin|dense)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
+_OUT = (
+    r"\b(?:is|are|am|was|were|being|'(?:s|m|re)|reads?|says?|c[ao]mes? out|coming out|ends? up|ended up|look(?:s|ed)?|turn(?:s|ed)? out|get(?:s|ting)?|got|leaves?|left|makes?|puts?|finds?|has|have|shows?)\b[^.,;?!]{0,30}"
+    r"(?:\bstops?(?: and an? (?:half|third|quarter))?(?: too)? (?:over\w*|under\w*|hot|above|below|dark|bright|short|shy|down|weak|strong|thin|dense)\b|\b(?:short|under|over|down) by\b)")
+IS_OUT = Pattern(_OUT, re.I)
+"""How far out it is as it stands: "I am two stops short", "the meter says a stop over"."""
+_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|" + _OUT + r"|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
 _WHERE_BEFORE = Pattern(r"\b(?:where|how far(?: away| off| back)?|(?:what|which) distance)\b(?:(?! if\b| when\b)[^?])*\b(?:was|were|did|had)\b(?:(?! if\b| when\b| for\b)[^?])*(?:\?|$)", re.I)
@@ -78,5 +83,5 @@ def _sign(said: Fact, text: str) -> int:
     begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
     own = text[begins:] if said.origin == "said" and (said.cue or said.unit) else text  # a way that other words tell is read in them
     too = _TOO.search(own)
-    wished = too is not None and (_WANTED.search(own[: too.end()]) or _WISHED_THEN.search(own[too.end() : said.start - begins] if said.origin == "said" else ""))
+    wished = too is not None and (WISHED.search(own[: too.end()]) or _WISHED_THEN.search(own[too.end() : said.start - begins] if said.origin == "said" else ""))
     return -way if too and not wished else way

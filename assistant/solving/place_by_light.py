@@ -36,7 +36,7 @@ _PLAIN = frozenset(
     "a an the my his her our their that this these those it its is are was were be been being at from to of off in on by for with and but which who while if when where what how far away close near back "
     "behind light lights lamp flash strobe head softbox key reads read reading meters metered gets get got gives stop stops half third quarter thirds one two three f m cm mm metre metres meter meters feet foot ft inch inches "
     "so then now only just about exactly stands stand sits sit stood sat hangs hung there here comes came out does do did will would should must than as much many less more under over below above darker brighter "
-    "need needs want wants prefer gained gains won falls fall lies lie not no i we you put place placed let say says shows gain lost same row rows rank ranks ones".split())
+    "need needs want wants prefer gained gains won falls fall lies lie not no i we you put place placed let say says shows gain lost same row rows rank ranks ones am s re ve ll short shy hot too".split())
 _PRONOUNS = {"her": "she", "him": "he", "them": "they", "hers": "she", "his": "he"}
 
 

@@ -132,8 +132,12 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     named = one.thing is not None or one.loss.quantity != "loss"
     if any(_LEFT_ON.search(text[max(0, f.start - 40) : f.start]) or _STAYS_ON.match(_behind(f, one.loss, text)) for f in said):
         return BOTH
-    off = any(named and _TAKEN_OFF.search(text[max(0, _begins(f, one.loss) - 40) : _begins(f, one.loss)]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
-    on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
+    without = [f for f in said if _known_without(f, text)]
+    gone = [f.start for f in said if f not in without and (named and _TAKEN_OFF.search(text[max(0, _begins(f, one.loss) - 40) : _begins(f, one.loss)]) or _OFF.match(_behind(f, one.loss, text)))]
+    put = [f.start for f in said if _PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text))]
+    off, on = bool(gone), bool(put or without)
+    if off and put and put[-1] > gone[-1]:
+        off = False  # "f/16 with the dome off; what power with the dome on": as it was told last
     if not (off or on) and len([t for t in things if t.unit != (one.thing.unit if one.thing else "")]) == 0 and one.thing is not None:
         behind = text[min(f.end for f in said) :]
         off, on = _IT_OFF.search(behind) is not None, _IT_ON.search(behind) is not None
@@ -145,6 +149,22 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     if on or bare or query.asks_for("distance") and _MADE_GOOD.search(text):
         return AFTER
     return ""
+
+
+_WITHOUT = Pattern(r"\bwithout (?:(?:the|my|that|its|an?|any) )?(?:[\w-]+ )?$", re.I)
+_ASKED_OR_WANTED = Pattern(r"\b(?:what|which|where|how|want\w*|need\w*|should|must|now|then)\b", re.I)
+
+
+def _known_without(thing: Fact, text: str) -> bool:
+    """"full power without the dome reads f/16.": how it was before the thing went on, where that sentence asks and wants nothing."""
+    if not _WITHOUT.search(text[: thing.start]):
+        return False
+    end = _SENTENCE_ENDS.search(text, thing.end)
+    begins = max((m.end() for m in _SENTENCE_ENDS.finditer(text, 0, thing.start)), default=0)
+    return _ASKED_OR_WANTED.search(text[begins : end.start() if end else len(text)]) is None
+
+
+_SENTENCE_ENDS = Pattern(r"[.;?!](?!\d)")
 
 
 def _begins(thing: Fact, loss: Fact) -> int:
