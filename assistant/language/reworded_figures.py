@@ -123,7 +123,22 @@ _ITS_OWN_LIGHT = Pattern(r"(?P<whose>\b(?:[a-z]+['’]s|its)) own light (?=(?:by
 """The light of a place and what it needs, and no light alone."""
 _TUBE_BY_NUMBER = Pattern(r"(?<![\d./])\b(?P<long>\d{1,2})(?= (?:(?:extension )?tube|extension ring)\b)", re.I)
 """How long it is, in millimetres: "the 36 tube"."""
+_EACH_ALONE = Pattern(
+    r"(?P<one>\b(?:flash|strobe|fill)|\b(?:day|window ?)?light|\bdaylight|\bwindow|\bsky|\bsun|\broom|\bambient)(?: light)? and (?:the |my )?(?P<other>(?:flash|strobe|fill)\b|daylight|window|sky|sun|room|ambient)(?: light)?\b(?P<told>[^.?!;]{0,60}?)\b(?:each|both)(?: one| of them| of the two| light)?"
+    r"(?:,? (?:by (?:itself|themselves)|alone|on (?:its|their) own),?)? (?:reads?|gives?|meters?|measures?|comes? out at|is|are)(?: at)? (?P<mark>f ?/? ?\d+(?:\.\d+)?)(?:,? (?:by (?:itself|themselves)|alone|on (?:its|their) own))?", re.I)
+"""Two lights of one reading, told at once: "flash and daylight from one side, and each by itself reads f/8"; each may be told anew."""
+
+
+def _one_after_the_other(found: re.Match[str]) -> str:
+    one, other = found["one"].lower(), found["other"].lower()
+    if sum(name in ("flash", "strobe", "fill") for name in (one, other)) != 1 or not _ALONE.search(found[0]):
+        return found[0]
+    return f"{found['one']} and {found['other']}{found['told']}the {one} alone reads {found['mark']}, the {other} alone reads {found['mark']}"
+
+
+_ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    (("each ", "both "), _EACH_ALONE, _one_after_the_other),
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),

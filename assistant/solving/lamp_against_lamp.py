@@ -40,7 +40,7 @@ _SETTING = Pattern(r"\b(?:what|which) setting\b", re.I)
 """Of a lamp whose power is told: its power, and no f-number."""
 _ASKED_MORE = Pattern(rf"\b(?:how (?:many stops|far|much)|by how (?:many stops|much))\b[^?]*?\b(?:{_MORE}|{_LESS})\b", re.I)
 
-_ONE_LIGHT = Pattern(r"\b(?:that|this|the|by|by the|from the) (?:very )?(?:same|one|single) (?:light|lamp|flash|head|strobe)\b(?! (?:as|reading|level)\b)|\bhow far behind\b", re.I)
+_ONE_LIGHT = Pattern(r"\b(?:same|one|single) (?:light|lamp|flash|head|strobe)(?: (?:must|should|will|would|to|can))? (?:falls?|be|lands?|reach(?:es)?|hits?|spills?|strikes?)\b|\bhow far behind\b", re.I)
 """What falls on the subject and on what is behind her is one lamp's: "how far behind the sitter must the backdrop hang for that same light to be three stops weaker".
 
 What is behind her has a place behind her, and the way from a lamp is no such place.
