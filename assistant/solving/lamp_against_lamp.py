@@ -87,7 +87,7 @@ def solve(query: Query) -> Solution | None:
     named = mentions(query.text)
     lamps = _lamps(query, told, named)
     said = apart(query.text, query.facts)
-    if lamps is None or any(a.fact is not None and a.fact.quantity == "relation" and (a.fact.cue == "more") is (a.stops < 0) for a in said) or len(said) < len([f for f in query.facts if f.quantity in _APART]) or query.has("shutter") and query.cues & {"ambient"}:
+    if lamps is None or any(a.fact is not None and a.fact.quantity == "relation" and (a.fact.cue == "more") is (a.stops < 0) for a in said) or len(said) < len([f for f in query.facts if f.quantity in _APART]) or query.has("shutter") and (query.cues & {"ambient"} or any(f.of == "ambient" for f in query.facts)):
         return None
     query = query.with_facts(_as_apart(f, query.text, said, named) for f in query.facts)
     ask = query.asks[0]
