@@ -15,7 +15,7 @@ from assistant.records import replace
 KINDS = frozenset({"energy", "voltage"})
 _SO = r"(?: (?:about|only|just|roughly|up|me|to|around))*"
 _HELD_OR_TAKEN = Pattern(
-    rf"\b(?:(?:each|every|an?|one|per|single|full) (?:(?:full|single|whole) )?(?:shot|pop|flash|frame|picture|burst|exposure|firing|discharge)(?:'s)?(?: (?:on|of|at|for|to) (?:the |my |her |him |an? |1/)?\w+(?: power)?)? (?:takes|uses|costs|needs|eats|burns|draws|spends|wants|consumes|drains|is)"
+    rf"\b(?:(?:each|every|an?|one|per|single|full) (?:(?:full|single|whole|half|quarter|1/\d+)(?:[- ]power)? )?(?:shot|pop|flash|frame|picture|burst|exposure|firing|discharge)(?:'s)?(?: (?:on|of|at|for|to) (?:the |my |her |him |an? |1/)?\w+(?: power)?)? (?:takes|uses|costs|needs|eats|burns|draws|spends|wants|consumes|drains|is)"
     rf"|(?:pack|capacitors?|bank|battery|charge|unit|head|flash|it)(?: that| which)? (?:holds|stores|has|takes|keeps|can (?:hold|store|take)|gives|delivers)){_SO} $", re.I)
 """Before what a pack holds or a shot takes: of the kind that was told with its unit."""
 _SHOULD_BE = Pattern(rf"\b(?:should (?:be|read|reach|get|have been)|(?:gets?|goes|comes?|reach(?:es)?|charged?|is|was|sits?|stops?|drops?|falls?|sags?|down)(?: up| down)?(?: only| just)? (?:to|at)|(?:only|just|normally|usually) (?:reaches|gets|reads|is|has|at)|reaches|instead of|rather than|not|(?:meant|supposed|rated) (?:to be|for|at)|(?:full|normal)(?: charge)? (?:is|was|at|being)){_SO} $", re.I)
