@@ -38,3 +38,16 @@ def read_on_it(facts: list[Fact], text: str) -> list[Fact]:
     opens = _LIGHTS_ON_IT.search(text[: read[0].start])
     heads = [f for f in facts if f.quantity == "count" and opens is not None and f.end > opens.start() > f.start]
     return [replace(f, of="background") if f is read[0] else replace(f, quantity="remark", of="") if f in heads else f for f in facts]
+
+
+_OF_THE_CLOTH = Pattern(rf"\b{_CLOTH} (?:(?:has|gets|with|is|comes with|lit|by|from|having|its own|their own|separate|a|an|the|set|my) ?)*$", re.I)
+_AIMED_AT = Pattern(rf"(?: (?:of its own|of their own|aimed|pointed|set|shining|lighting))*(?: (?:on|at|onto|for) (?:the |my |a )?{_CLOTH}| lighting (?:the |my |a )?{_CLOTH})\b", re.I)
+HEADS = frozenset({"count"})
+
+
+def heads_on_it(facts: list[Fact], text: str) -> list[Fact]:
+    """"the white backdrop has its own pair of lights, and is to read two stops over the portrait": how many they are is no matter, where only what they read is told of."""
+    heads = [f for f in facts if f.quantity == "count" and f.unit in ("flashes", "heads") and (_OF_THE_CLOTH.search(text[max(0, f.start - 60) : f.start]) or _AIMED_AT.match(text, f.end))]
+    if len(heads) != 1 or {f.quantity for f in facts} - {"count", "aperture", "relation", "stops", "film_speed", "remark", "shutter"} or sum(f.quantity == "aperture" for f in facts) != 1 or not any(f.quantity in ("relation", "stops") for f in facts):
+        return facts
+    return [replace(f, quantity="remark", of="") if f is heads[0] else f for f in facts]

@@ -174,4 +174,18 @@ def row_behind(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[front.unit], unit=front.unit, of="back") if near and front is not None else None
 
 
-RULES = (exposed_at, film_of_the_mark, drop_wanted, place_asked, light_reads, more_stops, place_as_well, place_like_the_next, row_behind, small_format, reads_beside)
+_GIVEN = Pattern(
+    r"\b(?:leaflet|(?:data ?)?sheet|chart|table|booklet|instructions|makers?|paper|film|curve|graph|card)(?: (?:for|of|in|with|from|on) (?:the|this|that|my) \w+)? (?:says?|said|wants?|asks? for|calls? for|makes? (?:it|that)|turns? (?:it|that) into|gives?)(?: (?:to |i should |you should |me to )?(?:give|expose(?: (?:it|that))?(?: for)?|use|hold (?:it )?for|it'?s|that'?s))?(?: it| about| more like)? $"
+    r"|\b(?:metered|metering|meter)\b[^.?!]{0,24}\b(?:sec|seconds?|s),? (?:and|but|then) (?:i |we )?(?:gave|give|used?|exposed (?:it )?for|held (?:it )?for|opened for)(?: it)? $", re.I)
+"""Right before the time that a film is given for the one that was metered."""
+
+
+def given_for_metered(n: Bare) -> Fact | None:
+    """"metered 10 seconds, but the leaflet says to give 40": seconds as well."""
+    metered = [f for f in n.facts if f.quantity == "shutter" and f.end <= n.fact.start and f.value >= 1]
+    seconds = n.value * (60.0 if metered and metered[0].unit == "min" else 1.0)
+    told = len(metered) == 1 and seconds > metered[0].value and _GIVEN.search(n.text[max(0, n.fact.start - 90) : n.fact.start])
+    return n.of("shutter", unit=metered[0].unit, value=seconds, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None
+
+
+RULES = (given_for_metered, exposed_at, film_of_the_mark, drop_wanted, place_asked, light_reads, more_stops, place_as_well, place_like_the_next, row_behind, small_format, reads_beside)

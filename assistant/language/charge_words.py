@@ -15,7 +15,7 @@ from assistant.records import replace
 KINDS = frozenset({"energy", "voltage"})
 _SO = r"(?: (?:about|only|just|roughly|up|me|to|around))*"
 _HELD_OR_TAKEN = Pattern(
-    rf"\b(?:(?:each|every|an?|one|per|single|full) (?:(?:full|single|whole) )?(?:shot|pop|flash|frame|picture|burst|exposure|firing|discharge)(?:'s)?(?: (?:on|of|at|for|to) (?:the |my |her |him )?\w+)? (?:takes|uses|costs|needs|eats|burns|draws|spends|wants|consumes|drains|is)"
+    rf"\b(?:(?:each|every|an?|one|per|single|full) (?:(?:full|single|whole|half|quarter|1/\d+)(?:[- ]power)? )?(?:shot|pop|flash|frame|picture|burst|exposure|firing|discharge)(?:'s)?(?: (?:on|of|at|for|to) (?:the |my |her |him |an? |1/)?\w+(?: power)?)? (?:takes|uses|costs|needs|eats|burns|draws|spends|wants|consumes|drains|is)"
     rf"|(?:pack|capacitors?|bank|battery|charge|unit|head|flash|it)(?: that| which)? (?:holds|stores|has|takes|keeps|can (?:hold|store|take)|gives|delivers)){_SO} $", re.I)
 """Before what a pack holds or a shot takes: of the kind that was told with its unit."""
 _SHOULD_BE = Pattern(rf"\b(?:should (?:be|read|reach|get|have been)|(?:gets?|goes|comes?|reach(?:es)?|charged?|is|was|sits?|stops?|drops?|falls?|sags?|down)(?: up| down)?(?: only| just)? (?:to|at)|(?:only|just|normally|usually) (?:reaches|gets|reads|is|has|at)|reaches|instead of|rather than|not|(?:meant|supposed|rated) (?:to be|for|at)|(?:full|normal)(?: charge)? (?:is|was|at|being)){_SO} $", re.I)
@@ -24,9 +24,28 @@ _WATTS = Pattern(r"\d\s*(?:watts|watt|w)$", re.I)
 _CHARGING = Pattern(r"\bcharg(?:e|es|er|ers|ed|ing)\b|\bmains supply\b|\bpower supply\b|\brefill\w*|\bfills?\b|\brecycl\w*|\btops? (?:it )?up\b", re.I)
 
 
+_SAID_AS_ONE = Pattern(r"(?:(?! (?:and|but|if|how|what|i|we|pack|battery|are|so) )[^.,;:?!\d]){1,40}", re.I)
+"""Between the power of a pop and what it takes: "every half power pop draws 60"."""
+_HOW_MANY = Pattern(r"\bhow many\b|\bhow often\b|\b(?:number|count) of\b", re.I)
+
+
 def settle(facts: list[Fact], text: str) -> list[Fact]:
-    """The facts with such figures of the kind that the one beside them has, and what fills the pack as a rate."""
-    return _rate([_of_a_kind(f, facts, text) if _is_bare(f) and not f.bad and f.value >= 5 else f for f in facts], text)
+    """The facts with such figures of the kind that the one beside them has, what fills the pack as a rate, and the power that a pop's energy is told for."""
+    return _at_its_power(_rate([_of_a_kind(f, facts, text) if _is_bare(f) and not f.bad and f.value >= 5 else f for f in facts], text), text)
+
+
+def _at_its_power(facts: list[Fact], text: str) -> list[Fact]:
+    """"9000 joules, every half power pop draws 60: how many": half is what the 60 is told for, as a guide number may be; another power is still to be asked."""
+    energies = [f for f in facts if f.quantity == "energy" and not f.bad]
+    if len(energies) != 2 or energies[0].value == energies[1].value or not _HOW_MANY.search(text):
+        return facts
+    pop = min(energies, key=lambda f: f.value)
+    told = [f for f in facts if f.quantity == "power" and not f.bad and f.sentence == pop.sentence and _SAID_AS_ONE.fullmatch(text, min(f.end, pop.end), max(f.start, pop.start))]
+    if len(told) != 1 or pop.at_power is not None:
+        return facts
+    start, end = min(told[0].start, pop.start), max(told[0].end, pop.end)
+    whole = replace(pop, at_power=told[0].value, start=start, end=end, said=text[start:end])
+    return [whole if f is pop else f for f in facts if f is not told[0]]
 
 
 def _is_bare(fact: Fact) -> bool:

@@ -64,7 +64,7 @@ _SO_MANY = Pattern(r"(?:\ban?|\bone|\btwo|\d)\s*$", re.IGNORECASE)
 _CLAUSE_OPENS = Pattern(r"(?:^|[.;:!?])\s*(?:the |my |this |that )?$", re.IGNORECASE)
 _ON_ITS_BOX = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:printed |written |given |stated )?(?:on|in|from|by) (?:the|its|my|his|her) (?:box|label|book|booklet|manual|leaflet|sticker|plate|tag|card|side|back|data ?sheet|maker|carton|instructions)(?: (?:is|was|says|said|reads|gives|of|:))?\s*$", re.IGNORECASE)
 """Right before a length: "guide number on the box one hundred and ten in feet"."""
-_OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|this|that|our|her|his|your) (?!distance|aperture|f-?stop|film|power)(?:[\w-]+ ){1,3}(?:is|was|being|comes to|reads|says|=|:)\s*(?:about |only |just |around )?$", re.IGNORECASE)
+_OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on|at|with) (?:the|my|this|that|our|her|his|your|one|a|an|a single|each) (?!distance|aperture|f-?stop|film|power)(?:[\w-]+ ){1,3}(?:is|was|being|comes to|reads|says|=|:)\s*(?:about |only |just |around )?$", re.IGNORECASE)
 """Right before a length: "GN of the flash is 112 feet"."""
 _FLASH_OF = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|hammerhead) of (?:only |just |about |some )?$", re.IGNORECASE)
 """Right before a length: "a flash of 140 feet"."""

@@ -201,9 +201,9 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
     at = places.get(fact.start)
     if at is None:
         return [fact]
-    if fact.quantity in ("number", "distance", "focal_length") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < (5 if fact.quantity == "number" else 0.002):
+    if fact.quantity in ("number", "distance", "focal_length", "camera_distance") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < (5 if fact.quantity == "number" else 0.002):
         millimetres = fact.value if fact.quantity == "number" else fact.value * 1000
-        return [replace(fact, quantity="circle", value=millimetres / 1000, unit="mm", of="", bad="" if millimetres > 0 else fact.bad or "a circle of confusion must be more than nothing")]
+        return [replace(fact, quantity="circle", value=millimetres / 1000, unit="mm", of="", cue="", bad="" if millimetres > 0 else fact.bad or "a circle of confusion must be more than nothing")]
     if fact.quantity == "length_range" and " or " not in fact.said and not _OF_A_STEP.search(text[max(0, fact.start - 50) : fact.start]):
         return [replace(fact, quantity="sharp_limit", other=math.nan, of=""), replace(fact, quantity="sharp_limit", value=fact.other, other=math.nan, of="", start=fact.start + 1)]
     if fact.quantity not in _LENGTHS:

@@ -141,7 +141,22 @@ def _as_stops_lost(found: re.Match[str]) -> str:
     return f"{found['what']} loses {-math.log2(left):.4g} stops" if 0 < left < 1 else found[0]
 
 
+_EACH_ALONE = Pattern(
+    r"(?P<one>\b(?:flash|strobe|fill)|\b(?:day|window ?)?light|\bdaylight|\bwindow|\bsky|\bsun|\broom|\bambient)(?: light)? and (?:the |my )?(?P<other>(?:flash|strobe|fill)\b|daylight|window|sky|sun|room|ambient)(?: light)?\b(?P<told>[^.?!;]{0,60}?)\b(?:each|both)(?: one| of them| of the two| light)?"
+    r"(?:,? (?:by (?:itself|themselves)|alone|on (?:its|their) own),?)? (?:reads?|gives?|meters?|measures?|comes? out at|is|are)(?: at)? (?P<mark>f ?/? ?\d+(?:\.\d+)?)(?:,? (?:by (?:itself|themselves)|alone|on (?:its|their) own))?", re.I)
+"""Two lights of one reading, told at once: "flash and daylight from one side, and each by itself reads f/8"; each may be told anew."""
+
+
+def _one_after_the_other(found: re.Match[str]) -> str:
+    one, other = found["one"].lower(), found["other"].lower()
+    if sum(name in ("flash", "strobe", "fill") for name in (one, other)) != 1 or not _ALONE.search(found[0]):
+        return found[0]
+    return f"{found['one']} and {found['other']}{found['told']}the {one} alone reads {found['mark']}, the {other} alone reads {found['mark']}"
+
+
+_ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    (("each ", "both "), _EACH_ALONE, _one_after_the_other),
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("back", "reflect", "return", "swallows", "eats", "absorbs", "soaks", "drinks", "keeps", "takes", "loses", "costs"), _GIVES_BACK, _as_stops_lost), ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),

@@ -299,7 +299,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "stops": lambda f: scales.speak_stops(abs(f.value)) + {"less": " less", "more": " more"}.get(f.cue, ""),
     "loss": lambda f: f"{scales.speak_stops(f.value)} lost" if f.value > 0 else "nothing lost",
     "exposure_value": lambda f: f"EV {number(f.value)}",
-    "energy": lambda f: f"{number(f.value, 4)} Ws",
+    "energy": lambda f: f"{number(f.value, 4)} Ws" + (f" at {scales.speak_power(f.at_power)} power" if f.at_power else ""),
     "focal_length": lambda f: f"{f.value * 1000:g} mm lens",
     "focus_distance": lambda f: f"focus at {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
     "push": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.value > 0 else 'over'}" if f.cue == "habit" else f"{'pushed' if f.value > 0 else 'pulled'} {scales.speak_stops(abs(f.value))}",

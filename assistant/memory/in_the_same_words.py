@@ -23,7 +23,7 @@ FILLING = Pattern(
     r"battery|spare|when|takes|lasts|one|sooner|prefer|rather|settle|manage|gets|goes|do|does|will|plenty|fine|(?:(?!not |never |hardly |barely |scarcely |quite )[a-z]+ )?enough(?! *\?)|(?:on|with|in|for) (?:this|these|that|those) [a-z]+)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 ONE_OF_ITS_KIND = frozenset({
-    "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
+    "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "power_down", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
     "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur", "charge_share", "voltage", "capacitance", "sharp_limit",
 })
 IF_SO = Pattern(r"^\W*(?:(?:and|but|or|so|then|ok) )*(?:would|will|is|does|do|could|can) (?:it|that|this|they|he|she)\b", re.I)

@@ -292,7 +292,10 @@ def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 
 def all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"all three there", "both": every named flash of the kit, where the others are."""
+    """"all three there", "both": every named flash of the kit, where the others are; "if they were both f/5.6": the reading of each of two lights."""
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    if "both" in query.cues and not query.mentioned and len(query.facts) == 1 and query.facts[0].quantity == "aperture" and len(read) == len({f.of for f in read}) == 2 and "ambient" in {f.of for f in read}:
+        return query.with_facts(replace(query.facts[0], of=f.of) for f in read), scene
     lights = talk.kit.names if len(talk.kit.names) > 1 else tuple(name for name in talk.kit.flashes() if name)
     if "both" not in query.cues or query.mentioned or len(lights) < 2 or query.has("guide_number"):
         return query, scene

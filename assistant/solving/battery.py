@@ -97,12 +97,6 @@ _SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashe
 _OF_THE_CHARGE = Pattern(r" of (?:it|that|this|them|which|the (?:charge|energy|battery|watt[- ]hours))\b", re.I)
 
 
-def _of_its_power(pop: Fact, query: Query) -> tuple[Fact, ...]:
-    """"each half power pop takes 45 J": the power that a pop's energy is told for, where all pops are of that power."""
-    powers = query.all("power")
-    return tuple(powers) if len({f.value for f in powers}) == 1 and any(f.sentence == pop.sentence for f in powers) else ()
-
-
 def _stored(query: Query) -> Solution | None:
     """Watt-hours, or joules held, over the energy of a pop."""
     supply, energy = query.last("supply"), query.last("energy")
@@ -120,12 +114,13 @@ def _stored(query: Query) -> Solution | None:
     stores = query.all("energy")
     if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
-        stored = f"{held.value:g}{f' × {kept.value:.3g}' if kept else ''} / {each.value:g}, rounded down"
-        return Solution(answers=(marks.count(math.floor(held.value * (kept.value if kept else 1.0) / each.value * _NEAR_ENOUGH), "pops"),), used=(*(f for f in (held, each, kept) if f), *_of_its_power(each, query)), topic="time", working=(stored,))
+        takes = each.value if part is None else duration.energy_at(each.value / (each.at_power or 1.0), part)
+        stored = f"{held.value:g}{f' × {kept.value:.3g}' if kept else ''} / {takes:g}, rounded down"
+        return Solution(answers=(marks.count(math.floor(held.value * (kept.value if kept else 1.0) / takes * _NEAR_ENOUGH), "pops"),), used=(*(f for f in (held, each, kept, fact) if f), *query.all("power")), topic="time", working=(stored,))
     return None
 
 
-_HELD = Pattern(r"\b(?:batter(?:y|ies)|accumulator|cells?|charge|supply|bank)\b|\bpack (?:that |which )?(?:can |will )?(?:holds?|stores?|delivers?|contains?)\b", re.I)
+_HELD = Pattern(r"\b(?:batter(?:y|ies)|accumulator|cells?|charge|supply|bank)\b|\bpack (?:that |which )?(?:can |will )?(?:holds?|stores?|delivers?|contains?|has|keeps?)\b", re.I)
 """What pops are had from, and not how many it takes."""
 
 

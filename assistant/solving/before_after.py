@@ -51,6 +51,8 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks[0].quantity == "distance" and any(f.quantity == "loss" and TO_LOSE.search(query.text[: f.start].lower()) for f in query.facts):
         return None  # what the move is for
+    if query.asks[0].quantity == "distance" and _LATITUDE.search(query.text):
+        return None  # what a film forgives on either side, and no change
     levels = level_to_level.solve(query)
     if levels is not None:
         return levels
@@ -59,6 +61,8 @@ def solve(query: Query) -> Solution | None:
     return None if found is None else replace(found, used=query.facts)
 
 
+_LATITUDE = Pattern(r"\b(?:under|over)(?:-?expos\w+)? (?:to|and|or|through|up to|,) (?:about |up to )?[a-z0-9 ½⅓⅔/.]{1,24}? (?:over|under)\b", re.I)
+"""From so much under to so much over: "one stop under to three stops over"."""
 _GOES_UP = Pattern(r"\b(?:what|which) factor\b[^?]*\b(?:exposure|time)\b[^?]*\b(?:up|longer|rise|rises|grow|grows|increase\w*|multipl\w*|lengthen\w*)\b|\bfactor\b[^?]*\b(?:multiply|lengthen|increase|raise)\b|\b(?:exposure|filter) factor\b", re.I)
 """An exposure that makes up for what is lost is so many times as much."""
 _ON_THE_METER = Pattern(r"\b(?:meter|dial)\b", re.I)

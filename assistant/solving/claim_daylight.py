@@ -14,7 +14,7 @@ from assistant.solving.claim_words import WITHOUT
 from assistant.solving.solution import Solution
 
 _CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|do)\b", re.I)
-_EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
+_EXPOSED = Pattern(r"\b(?:expos\w*|shoot\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
 _SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|(?:over|under)(?! (?:an?|the|my|our|his|her|this|that|[a-z]+ (?:clouds?|sky|skies|sun|trees))\b))\b", re.I)
 _WITHOUT = Pattern(WITHOUT + r"(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
 _ON_THE_SKY = Pattern(r"\bunder (?:an? |the )?(?:\w+ )?(?:clouds?|sky|skies|haze|sun|trees?|cover|canopy)\b", re.I)
@@ -59,12 +59,12 @@ def at_its_sync(query: Query) -> Query:
     return query.with_facts(_worked_at(f) if f is syncs[0] else f for f in query.facts)
 
 
-_DOWN_TO = Pattern(r"\blens\b[^.,;?!]{0,24}\b(?:down to|closes? (?:down )?to|stops? (?:down )?to|ends? at|as far as|no further than|up to)\W*$", re.I)
+_DOWN_TO = Pattern(r"\blens\b[^.,;?!]{0,24}\b(?:down to|closes? (?:down )?to|stops? (?:down )?to|ends? at|goes(?: down| only| as far as)* to|as far as|no further than|up to)\W*$", re.I)
 
 
 def _end_of_the_lens(query: Query) -> Fact | None:
     """"lens down to f/16": how far it closes, and no setting."""
-    marks_told = query.all("aperture")
+    marks_told = [f for f in query.all("aperture") if f.of != "ambient"]
     return marks_told[0] if len(marks_told) == 1 and query.has("sync") and _DOWN_TO.search(query.text[: marks_told[0].start]) else None
 
 

@@ -40,6 +40,12 @@ _SETTING = Pattern(r"\b(?:what|which) setting\b", re.I)
 """Of a lamp whose power is told: its power, and no f-number."""
 _ASKED_MORE = Pattern(rf"\b(?:how (?:many stops|far|much)|by how (?:many stops|much))\b[^?]*?\b(?:{_MORE}|{_LESS})\b", re.I)
 
+_ONE_LIGHT = Pattern(r"\b(?:same|one|single) (?:light|lamp|flash|head|strobe)(?: (?:must|should|will|would|to|can))? (?:falls?|be|lands?|reach(?:es)?|hits?|spills?|strikes?)\b|\bhow far behind\b", re.I)
+"""What falls on the subject and on what is behind her is one lamp's: "how far behind the sitter must the backdrop hang for that same light to be three stops weaker".
+
+What is behind her has a place behind her, and the way from a lamp is no such place.
+"""
+
 _TO_TURN = Pattern(r"\b(?:change|turn|cut|lower|raise|reduce|drop|come (?:down|up)|go (?:down|up)|bring|be (?:changed|turned|cut|lowered|raised|reduced|dropped|brought)|dial|power|adjust|take)\b", re.I)
 """What is done to a lamp's output, in the question: "by how many stops must the background light's output change?"."""
 
@@ -74,12 +80,14 @@ def solve(query: Query) -> Solution | None:
     if query.claim or len(query.asks) != 1 or query.asks[0].quantity not in _UNKNOWNS or {f.quantity for f in query.facts} - _OF_A_LAMP - _APART - _BY_THE_WAY:
         return None
     told = [f for f in query.facts if f.quantity in _OF_A_LAMP]
+    if _ONE_LIGHT.search(query.text) is not None:
+        return None  # one lamp at two places
     if not told or any(query.text[f.start : f.end].strip() != f.said.strip() for f in query.facts if f.quantity in _OF_A_LAMP | _APART):
         return None  # whose a figure is stands in the words around it
     named = mentions(query.text)
     lamps = _lamps(query, told, named)
     said = apart(query.text, query.facts)
-    if lamps is None or any(a.fact is not None and a.fact.quantity == "relation" and (a.fact.cue == "more") is (a.stops < 0) for a in said) or len(said) < len([f for f in query.facts if f.quantity in _APART]) or query.has("shutter") and query.cues & {"ambient"}:
+    if lamps is None or any(a.fact is not None and a.fact.quantity == "relation" and (a.fact.cue == "more") is (a.stops < 0) for a in said) or len(said) < len([f for f in query.facts if f.quantity in _APART]) or query.has("shutter") and (query.cues & {"ambient"} or any(f.of == "ambient" for f in query.facts)):
         return None
     query = query.with_facts(_as_apart(f, query.text, said, named) for f in query.facts)
     ask = query.asks[0]
