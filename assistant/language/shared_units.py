@@ -44,6 +44,9 @@ _STANDS_TOO = Pattern(
 _STANDS_IN_SHORT = Pattern(
     rf"\b{_LIGHT}(?:'s| is| stands| sits) (?:about |only )?(?:one|{_NUMBER}) ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my|her|his) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ {_LIGHT} (?:about |only )?(?!(?:1\.4|2\.8|5\.6)\b)(?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Two lights, the second with its figure alone: "key is 8 feet off, hair light 5"."""
+_LEG_AFTER_LEG = Pattern(
+    rf"\b(?:ceiling|wall|roof|card|board|reflector)\b[^.;?!]{{0,24}}?(?:one|{_NUMBER}) ?(?P<unit>{_UNIT})\b,?(?: and| then|, then)? (?:from (?:there|it)|then|and)(?: back)?(?: (?:down|on|out|over|across|up))? to (?:the |my )?[a-z]+(?:'s| is| are)?(?: (?:another|about|a further|some))* (?P<n>{_NUMBER}(?: and a half)?)(?=\s*(?:[.,;:?!](?!\d)|$)|,? and\b)", re.I)
+"""The way of a bounce in its two legs: "up to the ceiling is 3 metres, from there down to the guests another two and a half"."""
 _READ = Pattern(r"\bf ?/? ?\d|\b(?:reads?|meters?|metered|gives?|says|shows?)\b", re.I)
 """Where readings are told, a bare figure of a light may be one."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
@@ -56,7 +59,7 @@ def with_units(text: str) -> str:
     'The lamp is 4 feet from her and the wall is six feet behind her.'
     """
     text = _AND_A_HALF.sub(r"\g<n> and a half \g<unit>", text)
-    for told_before in (_EACH_AT, _ROW_AFTER_ROW, _ROW_AFTER_ROW, _TO_EACH, _LIKEWISE, _STANDS_TOO):  # a third row after the second
+    for told_before in (_LEG_AFTER_LEG, _EACH_AT, _ROW_AFTER_ROW, _ROW_AFTER_ROW, _TO_EACH, _LIKEWISE, _STANDS_TOO):  # a third row after the second
         found = told_before.search(text)
         text = text if found is None else _put(text, found.end("n"), found["unit"])
     if (found := _STANDS_IN_SHORT.search(text)) is not None and not _READ.search(text):
