@@ -138,7 +138,7 @@ def opened_for_each(facts: list[Fact], lower: str) -> list[Fact]:
     timed = [f for f in facts if f.quantity in ("shutter", "time", "interval", "duration") and f.of != "ambient" and f.value >= 0.01]
     if not timed or not any(f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1 for f in facts):
         return facts
-    each = [f for f in timed if _is_open(f, lower) and _is_each(f, lower)]
+    each = [f for f in timed if _is_open(f, lower) and _is_each(f, lower) and not lower[: f.start].rstrip().endswith(" every")]  # "one every 5 seconds": how often
     if len(each) != 1:
         return facts
     rest = [f for f in facts if f.quantity in ("shutter", "time") and f is not each[0]]

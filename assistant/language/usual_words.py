@@ -217,6 +217,11 @@ def _ends_of_it(found: re.Match[str]) -> str:
 _DOES_TO_THE_LIGHT = Pattern(r"\bwhat(?:'s| is| are| was) (?P<what>(?:(?:the|my|that|this) [a-z-]+(?: [a-z]+)?|it|that)) doing to (?:the|my) (?:light|flash|exposure)\b", re.I)
 """What something costs: "what is the hankie doing to the light?"."""
 _IS_ABLE_TO = Pattern(r"\b(?:is|are|am) (?P<who>(?:the|my|this|that|one|both) [a-z]+(?: [a-z]+)?|it|i|we|he|she|they) able to\b", re.I)
+_INTO_UMBRELLA = Pattern(r"\bbounc(?:ed|ing|es?) (?:it )?(?:in|into|off|out of|from)(?= (?:an?|the|my) (?:[a-z]+ ){0,2}(?:umbrella|brolly)\b)", re.I)
+"""An umbrella is no ceiling."""
+_LAMP_TO_CLOTH = Pattern(r"\bfrom (?:the )?(?:lamp|flash|head|bulb|tube|light) to (?:the )?(?:cloth|umbrella|brolly|fabric|silk) (?:and (?:on |back )?)?to (?:the )?[a-z]+\b", re.I)
+"""The whole way of the light by an umbrella, which hangs nothing more in it."""
+_ONE_MORE_LOST = Pattern(r"(?P<said>\bstops?\b[^?!]*?\b(?:and|,) (?:the |a |my )[a-z]+(?: [a-z]+)? )(?P<n>one|another one) more(?=\s*[.,;?]|\s*$)", re.I)
 _HAD_BEEN_RIGHT = Pattern(r"\b(?:had been|(?:turned out|proved)(?: to be| to have been)?) (?=(?:the )?(?:right|correct)\b)", re.I)
 _LAMP_AND_SOMEBODY = Pattern(r"(?P<lamp>\b(?:the|my|this|that|our) (?:flash|light|strobe|unit|head|lamp)) a (?=(?!has\b|had\b|is\b|was\b|at\b|and\b|gives?\b|stands?\b|reads?\b|on\b|with\b|from\b|alone\b|to\b|by\b|meters\b|or\b|in\b|gets\b|does\b|must\b|should\b|will\b|can\b)[a-z]{3,})")
 """Who stands before a lamp, and no lamp called A: "the farthest from the flash a deckhand can be"."""
@@ -227,7 +232,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
     (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
-    ((" able to",), _IS_ABLE_TO, r"can \g<who>"), ((" doing to ",), _DOES_TO_THE_LIGHT, r"how many stops does \g<what> cost"), (("had been ", "turned out ", "proved "), _HAD_BEEN_RIGHT, "was "), ((" a ",), _LAMP_AND_SOMEBODY, r"\g<lamp>, a "), ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
+    (("ounc",), _INTO_UMBRELLA, "into"), (("rom ",), _LAMP_TO_CLOTH, "in all"), ((" more",), _ONE_MORE_LOST, r"\g<said>one stop"), ((" able to",), _IS_ABLE_TO, r"can \g<who>"), ((" doing to ",), _DOES_TO_THE_LIGHT, r"how many stops does \g<what> cost"), (("had been ", "turned out ", "proved "), _HAD_BEEN_RIGHT, "was "), ((" a ",), _LAMP_AND_SOMEBODY, r"\g<lamp>, a "), ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),
     (("uide", "gn", "GN"), _UNIT_BETWEEN, r"\g<guide> \g<unit> "),
     (("dark", "black", "unlit"), _IN_THE_DARK, "in the dark"), ((" second",), _A_SECOND, lambda found: f"{_PARTS_A_SECOND[found['many'].lower()]} {found['unit']} per second"), (("kJ", "kj", "ilojoule", "kWs", "kws", "ilowatt", "KJ"), _KILOJOULES, lambda found: f"{float(found['many']) * 1000:.10g} joules"),
     ((" down to f", " up to f", " out to f", " back to f"), _FROM_MARK_TO_MARK, r"\g<from>"),

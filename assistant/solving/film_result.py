@@ -34,6 +34,8 @@ def came_out_short(text: str, moved: Fact) -> float:
     if first is not None:
         return 1.0 if first["result"].lower() == "thin" else -1.0
     way = _WAY.match(text[moved.start : moved.end + 20])
-    if way is None or _WANTED.search(text[: moved.start]) or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
+    wanted, came = _WANTED.search(text[: moved.start]), _CAME_OUT.search(text[: moved.start])
+    shot = wanted is not None and came is not None and wanted.start() < came.start() and wanted[0].lower().startswith(("shoot", "expose"))  # "everything I shoot … comes back a stop thin"
+    if way is None or wanted is not None and not shot or not way["result"] and came is None:
         return 0.0
     return 1.0 if way["under"] or (way["result"] or "").lower() == "thin" or (way["too"] or "").lower() == "dark" else -1.0

@@ -217,7 +217,7 @@ _FULL_POPS = Pattern(r"\bfull(?:[- ]power)?\b", re.I)
 _LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|(?<!first )(?<!one )(?<!pop )(?<!flash )and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
 _ALL_IN = Pattern(r"\b(?:each|every|per|a) (?:pop|flash|burst|one)\b[^.?!]{0,80}\b(?:all in|all told|in all|altogether|all included|everything (?:included|counted))\b", re.I)
 """So long for each of them, with all that goes with it."""
-_NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b|\b(?:last|final)(?: one| pop| flash| burst| of them)?,? (?:(?:then|also|just|is|to|that) )*(?:ends?|ending|clos(?:es|ing|e)|finish\w*|stops?|stopping|complet\w+)\b", re.I)
+_NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b|\bclos(?:e|es|ed|ing)\b[^.?]{0,24}\b(?:after|on|with) the (?:last|final)\b|\b(?:last|final)(?: one| pop| flash| burst| of them)?,? (?:(?:then|also|just|is|to|that) )*(?:ends?|ending|clos(?:es|ing|e)|finish\w*|stops?|stopping|complet\w+)\b", re.I)
 """No wait after the last: "without the last", "the first goes at once and the last one ends it"."""
 
 
