@@ -58,8 +58,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if len({(f.quantity, f.value) for f in lengths}) != 1 or lengths[0].value == 0:
         return None
     asked = last_question(query.text)
-    if asked is None or query.has("power_down") and _KEPT.search(query.text):
-        return None  # turned down, and moved to make up for it
+    if asked is None or query.has("power_down") and _KEPT.search(query.text) or _EITHER_WAY.search(query.text):
+        return None  # turned down, and moved to make up for it; or what is borne to both sides
     question = _IN_CASE.split(query.text[asked[0] : asked[1]])[0]
     asked = asked[0], asked[0] + len(question)
     pair = _set_for(query) or _moved(query, asked) or _behind(query, _two(query), lengths[0])
@@ -68,6 +68,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     return _answer(query, ask, pair, lengths, question)
 
 
+_EITHER_WAY = Pattern(r"\b(?:either|each) (?:way|side)\b|\bboth (?:ways|sides)\b|\bplus or minus\b|\bover or under\b", re.I)
 _IN_CASE = Pattern(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before(?! (?:the|that|this|its|it was|i) (?:moved?|shift\w*|chang\w*|pull\w*|push\w*)\W*$))\b(?=.* )", re.I)
 """What the question goes on with is the case, and not whose place is asked."""
 
