@@ -3500,7 +3500,7 @@ STEMS: dict[str, str] = {
     "\\bcamera\\b|\\bcamera's\\b": "camera&camera|camera's",
     '\\bcanvas\\b(?! (?:backdrop|background|backcloth|behind))': 'canvas',
     '\\bcapacitors?\\b|\\bcharge\\b': 'capacitor|charge&apacitor|harge',
-    '\\bcharg(?:e|es|er|ers|ed|ing)\\b|\\bmains supply\\b|\\bpower supply\\b|\\brefill\\w*|\\bfills?\\b|\\brecycl\\w*|\\btops? (?:it )?up\\b': 'charg|fill|mains supply|power supply|recycl|refill|up&charge|charged|charger|chargers|charges|charging|fill|mains supply|power supply|recycl|refill|top',
+    '\\bcharg(?:e|es|er|ers|ed|ing)\\b|\\bmains supply\\b|\\bpower supply\\b|\\brefill\\w*|\\bfills?\\b|\\brecycl\\w*|\\btops? (?:it )?up\\b|\\b(?:puts?|pumps?|pushes|feeds?) [^.?!]{0,40}\\binto\\b|\\bfull again\\b': 'charg|fill|full again|into|mains supply|power supply|recycl|refill|up&charge|charged|charger|chargers|charges|charging|feed|fill|full again|mains supply|power supply|pump|pushes|put|recycl|refill|top',
     '\\bcondens\\w+|\\bfogg?(?:ed|ing) up|\\bcold to warm|\\bmoisture\\b': 'cold to warm|condens|fog|moisture& up|cold to warm|condens|moisture&cold to warm|condens|ed|ing|moisture',
     '\\bcover\\w*\\b|\\bcorners?\\b|\\bwhole (?:frame|picture)\\b': 'corner|cover|whole &corner|cover|whole frame|whole picture&corner|cover|frame|picture',
     '\\bcover|\\bcorners?\\b|\\bedges\\b|\\bwhole (?:frame|picture)\\b|\\b(?:fill|light)\\w* (?:all of |the whole of )?the (?:whole )?frame\\b': 'corner|cover|edges|frame|whole &corner|cover|edges|fill|light|whole frame|whole picture&corner|cover|edges|frame|picture|the ',

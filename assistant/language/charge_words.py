@@ -21,7 +21,7 @@ _HELD_OR_TAKEN = Pattern(
 _SHOULD_BE = Pattern(rf"\b(?:should (?:be|read|reach|get|have been)|(?:gets?|goes|comes?|reach(?:es)?|charged?|is|was|sits?|stops?|drops?|falls?|sags?|down)(?: up| down)?(?: only| just)? (?:to|at)|(?:only|just|normally|usually) (?:reaches|gets|reads|is|has|at)|reaches|instead of|rather than|not|(?:meant|supposed|rated) (?:to be|for|at)|(?:full|normal)(?: charge)? (?:is|was|at|being)){_SO} $", re.I)
 _A_SECOND = Pattern(r"\s*(?:(?:a|an|per|every|each|in a|in one|to the) second|/ ?s(?:ec(?:ond)?)?\b)", re.I)
 _WATTS = Pattern(r"\d\s*(?:watts|watt|w)$", re.I)
-_CHARGING = Pattern(r"\bcharg(?:e|es|er|ers|ed|ing)\b|\bmains supply\b|\bpower supply\b|\brefill\w*|\bfills?\b|\brecycl\w*|\btops? (?:it )?up\b", re.I)
+_CHARGING = Pattern(r"\bcharg(?:e|es|er|ers|ed|ing)\b|\bmains supply\b|\bpower supply\b|\brefill\w*|\bfills?\b|\brecycl\w*|\btops? (?:it )?up\b|\b(?:puts?|pumps?|pushes|feeds?) [^.?!]{0,40}\binto\b|\bfull again\b", re.I)
 
 
 _SAID_AS_ONE = Pattern(r"(?:(?! (?:and|but|if|how|what|i|we|pack|battery|are|so) )[^.,;:?!\d]){1,40}", re.I)
