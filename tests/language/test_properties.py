@@ -17,6 +17,7 @@ from assistant.answering import in_plain_words
 from assistant.language.hearing import fold, hear
 from assistant.language.pieces import Number
 from assistant.language.reading import read
+from assistant.query import TAKES_LIGHT
 
 MANY = settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
@@ -254,6 +255,7 @@ def left_out(text: str) -> list[str]:
     taken = [(f.start, f.end) for f in facts]
     reworded = [f for f in read(in_plain_words(tables(), text), tables()).facts if f.quantity != "number"]
     values = {f"{value:.4g}" for f in (*facts, *reworded) for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None} | set(re.findall(r"\d+(?:\.\d+)?", found.reply))
+    values.add(str(sum(f.quantity in TAKES_LIGHT for f in facts)))  # "what do the three take off?": as many as were told
     unplaced = " ".join((*found.unplaced, found.reply))
     patterns.at_hand(text)
     return [
