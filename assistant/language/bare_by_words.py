@@ -161,7 +161,7 @@ def metered(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 
 
-_SAYS_IT = r"(?:\s*:|,| it)?(?: (?:the |a )?(?:meter|reading))?(?: (?:says|said|gives|gave|shows|showed|reads|read|is|was|it's|it was))?"
+_SAYS_IT = r"(?:\s*:|,)?(?: (?:and|then|now))*(?: it)?(?: (?:the |a )?(?:meter|reading))?(?: (?:says|said|gives|gave|shows|showed|reads|read|is|was|it's|it was))?"
 _BARE_SAID = Pattern(rf"\b(?:bare|naked|without (?:it|anything))(?: flash| head| bulb| light| gun)?{_SAYS_IT}\s*$", re.I)
 _ON_A_FACE = Pattern(r"\s*(?:(?:on|at|off|for|by) (?:the|his|her|my|their|your|our|its|a) )(?:\w+(?:'s)? )?(?:face|cheek|nose|chin|forehead|brow|ear|eyes?|skin|neck|subject|sitter|model|stool|chair|seat|couple|bride|groom|vase|table|spot)\b", re.I)
 """Where a reading was taken."""

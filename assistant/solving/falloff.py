@@ -270,7 +270,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                  working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
 
 
-_OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.;]{0,40}\b(?:rise|go up|increase\w*|raised?|multipl\w+|turn\w* up|(?P<less>fall|come down|go down|decrease\w*|reduced?|cut|lowered|turn\w* down|drop))\b", re.I)
+_OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.;]{0,40}\b(?:rise|go up|increase\w*|raised?|multipl\w+|turn\w* up|(?P<less>fall|come down|go down|decrease\w*|reduced?|cut|lowered|turn\w* down|drop))\b|\bhow many times (?:the|its|as much|more) (?:power|output|energy|watt[- ]?seconds)\b", re.I)
 
 
 def _output_for(query: Query, ask: Ask, scene: Scene) -> Solution | None:
