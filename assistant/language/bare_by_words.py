@@ -182,7 +182,7 @@ _BARE_NEXT = Pattern(r"\s*(?:bare|naked|without (?:it|anything))\s*(?:[.,;:!?]|$
 _OPENS = Pattern(r"(?:^|[.,;:!?])\s*(?:it (?:was|is) |i (?:had|got) )?$", re.I)
 _IN_THE_LIGHT = ("modifier", "camera_filter", "loss", "stops", "filter_loss")
 _WITHOUT = Pattern(r"\b(?:bare|naked|without)\b", re.I)
-_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted| (?:over|across|round|around|in front of) (?:it|(?:the|my) \w+))?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
+_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted| (?:over|across|round|around|in front of) (?:it|(?:the|my) \w+))?|\b\w+ (?:on|up|fitted)|\b(?:put|hung|added|fitted|taped|clipped|stretched)(?: on| up| in| over)? (?:the|my|a|an|that) (?:\w+ )?\w+|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
 
 
 def read_through(n: Bare) -> Fact | None:

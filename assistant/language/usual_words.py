@@ -224,6 +224,15 @@ _LAMP_TO_CLOTH = Pattern(r"\bfrom (?:the )?(?:lamp|flash|head|bulb|tube|light) t
 _ONE_MORE_LOST = Pattern(r"(?P<said>\bstops?\b[^?!]*?\b(?:and|,) (?:the |a |my )[a-z]+(?: [a-z]+)? )(?P<n>one|another one) more(?=\s*[.,;?]|\s*$)", re.I)
 _ONLY_LAMP = Pattern(r"\b(?<=the )(?:only|one|single|sole) (?P<lamp>flash|strobe|lamp|gun|head)\b(?: in (?:the|this|that|my|our) (?:room|hall|studio|place|church|barn|house|building|shed)\b)", re.I)
 """There is no other lamp, and nothing is said of the light of the room: "the only flash in the room"."""
+_LAMP_ITSELF = r"(?:flash|light|lamp|strobe|head|gun|unit|box|softbox|umbrella|camera|lens|spot|place|point|mark|hook|shadow|row|ceiling)"
+_HANGS_THERE = Pattern(rf"(?P<what>\b(?:from|to|off) (?:the|a|my|his|her) (?!{_LAMP_ITSELF}s?\b)(?:[a-z]+ )?(?!{_LAMP_ITSELF}s?\b)[a-z]+) on the (?:(?!{_LAMP_ITSELF}\b)[a-z]+ )?wall\b(?! (?:and|to|behind|is)\b)", re.I)
+"""What hangs there is what is photographed, and the wall no background of it: "four metres from the mask on the wall"."""
+_THAN_IT_GAVE = Pattern(r"\b(?P<many>stops? (?:more|less)) than (?:it|that|this|what it) (?:gave|gives|had|did|put out)\b", re.I)
+"""Held against itself, and no other light."""
+_ONE_IN_THE_OTHER = Pattern(r"(?P<one>^\W*(?:(?:and|now|then|what|how|about|if|so|i|we) )*(?:with|add|adding|put|putting|use|using) (?:a|an|the|my) (?:grid|honeycomb|gel|sock|diffuser|silk|cloth|cap)) (?:in|on|over|across|inside|into|to) (?:the|that|my) (?:(?:beauty )?dish|soft ?box|octa|umbrella|brolly|reflector|box)(?=,? (?:that |which |and (?:it|that) )?(?:takes|costs|eats|loses|robs|steals|swallows)\b)", re.I)
+"""What takes the stop is the new thing, and not the one it is put in: "with a grid in the dish that takes another stop"."""
+_BRACKETED = Pattern(r"\b(?P<how>bracket\w*) (?:every|each) (?P<what>[a-z]+)\b(?P<rest>[^!]{0,160}?\bhow many )(?P=what)(?:s|es)\b", re.I)
+"""So many of what is bracketed, whatever it is: "I bracket every boat in three, how many boats do I get?"."""
 _BACKCLOTH = Pattern(r"\bback[- ]?cloth(?=s?\b)", re.I)
 _SECOND_HAND = Pattern(r"\bsecond-?hand(?=\s[a-z])|(?<=\ba )second hand(?= (?:\w+ )?(?:lens|zoom|flash|gun|meter|camera|strobe|head|pack|kit)\b)", re.I)
 """No time and no second of two: "a second-hand lens"."""
@@ -234,7 +243,8 @@ _LAMP_AND_SOMEBODY = Pattern(r"(?P<lamp>\b(?:the|my|this|that|our) (?:flash|ligh
 
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
-    (("cloth",), _BACKCLOTH, "backdrop"), (("hand",), _SECOND_HAND, "used"),
+    ((" wall",), _HANGS_THERE, r"\g<what>"), ((" than ",), _THAN_IT_GAVE, r"\g<many>"), ((" in", " on", " over", " across", " to "), _ONE_IN_THE_OTHER, r"\g<one>"),
+    (("bracket",), _BRACKETED, r"\g<how> each scene\g<rest>scenes"), (("cloth",), _BACKCLOTH, "backdrop"), (("hand",), _SECOND_HAND, "used"),
     ((" in the ", " in this ", " in that ", " in my ", " in our "), _ONLY_LAMP, r"\g<lamp>"),
     ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{(found['which'] or found['front']).removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
