@@ -179,17 +179,10 @@ def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, i
         unnamed = fact.quantity in ("focal_length", "distance") and not patterns.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
         others = sized - (fact.quantity == "focal_length")
         lens_next = at + 1 < len(items) and items[at + 1].kind == "mark" and items[at + 1].word == "LENS"
-        if unnamed and not lens_next and (_beside_the_lens(fact, facts, items) or any(f.quantity == "focal_length" for f in facts if f is not fact) and others and _stretch_before(items, at)):
+        if unnamed and not lens_next and (bellows_words.beside_the_lens(fact, facts, items) or any(f.quantity == "focal_length" for f in facts if f is not fact) and others and _stretch_before(items, at)):
             fact = replace(fact, quantity="extension", of="")
         out.append(fact)
     return out
-
-
-def _beside_the_lens(fact: Fact, facts: Sequence[Fact], items: Sequence[Item]) -> bool:
-    """"tubes push my 100 mm lens 50 mm further out": where tubes or bellows are spoken of, the one other small length beside a lens that is named."""
-    small = [f for f in facts if f.quantity in ("focal_length", "distance", "extension", "object_size", "image_size")]
-    marks = {i.word for i in items if i.kind == "mark"}
-    return fact.quantity == "focal_length" and len(small) == 2 and "EXTENSION" in marks and marks.isdisjoint(("VERSUS", "OR")) and all(f.quantity == "focal_length" and (f is fact or "lens" in f.said.lower()) for f in small)
 
 
 def _stretch_before(items: Sequence[Item], at: int) -> bool:

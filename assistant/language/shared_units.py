@@ -22,7 +22,7 @@ _EACH_AT = Pattern(
     rf"\b{_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at |from )?{_NUMBER} ?(?P<unit>{_UNIT})\b,?(?: and| but| while)? {_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at|from) (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Two lights, each with its power and its place."""
 _POWER_AT = Pattern(rf"\b(?:what|which|how much) power (?:will |would |do i need |is right |is it |now )?(?:at|from) (?P<n>{_NUMBER})(?! ?(?:%|per ?cent|stops?|{_UNIT}|iso|cm|inch|asa))(?=\s*(?:[,.;:?!](?!\d)|$)|\s+[a-z])"
-    rf"|\b(?:what|which) (?:aperture|f[- ]?stop|f[- ]?number|stop) (?:will i need |would i need |do i need |do i set |do i use |is right |is it |now )?(?:at|from) (?P<place>(?!2[5-9]|[3-9]\d|\d{{3}}){_NUMBER})(?=\s*(?:[,;:?!]|\.(?!\d)|$))", re.I)
+    rf"|\b(?:what|which) (?:aperture|f[- ]?stop|f[- ]?number|stop) (?:will i need |would i need |do i need |do i set |do i use |is right |is it |now )?(?:at|from) (?P<place>(?!2[5-9]|[3-9]\d|\d{{3}}|(?:1\.4|2\.8|5\.6)\b){_NUMBER})(?=\s*(?:[,;:?!]|\.(?!\d)|$))", re.I)
 """A place whose power or aperture is asked, "what power at 12?", "what f-stop at nine?", after another one was told; a figure from 25 up may be a film."""
 _WHO = r"(?:row|line|rank|tier|one|kid|child|boy|girl|man|woman|person|end|edge|side|group|bride|groom|singer|player|dancer|model|sitter|subject|chair|bench|first|second|third|last|front|back|middle|nearest|farthest|furthest|nearer|farther|further|other|her|him|wall|backdrop|background|far|near)"
 _LIKEWISE = Pattern(
