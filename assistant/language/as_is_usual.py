@@ -116,7 +116,7 @@ def as_is_usual(text: str) -> str:
 
 
 _STANDS = Pattern(rf"\b(?P<film>(?:films?|negs?|negatives?|print film|stock)\b(?: (?:can|will|could|easily|happily|only|just|does|do)){{0,3}}) (?:stands?|takes?|bears?|tolerates?|forgives?|survives?) (?P<many>{_AMOUNT}) over\b(?!-| ?exp)", re.I)
-_HOW_WIDE = Pattern(r"\bhow (?:wide|far) (?:can|may|could|might|dare) i (?:go|open(?: (?:up|it|the lens))?)\b(?: then)?(?=\s*(?:\?|$))", re.I)
+_HOW_WIDE = Pattern(r"\bhow (?:wide|far) (?:can|may|could|might|dare) i (?:go|open(?: (?:up|it|the lens))?)\b(?: (?:then|at (?:the )?(?:very )?most))*(?:(?=\s*(?:\?|$))|,? (?:if|when|where|given that) (?P<case>[^?]*))", re.I)
 
 
 def _by_its_latitude(text: str) -> str:
@@ -124,7 +124,9 @@ def _by_its_latitude(text: str) -> str:
     stands, wide = _STANDS.search(text), _HOW_WIDE.search(text)
     if stands is None or wide is None:
         return text
-    return _HOW_WIDE.sub("what is the widest stop I can use", _STANDS.sub(r"\g<film> takes \g<many> of overexposure", text))
+    asked = "what is the widest stop I can use"
+    text = _HOW_WIDE.sub(lambda found: f"{found['case']}. {asked}" if found["case"] else asked, text)  # the case first, as it is mostly told
+    return _STANDS.sub(r"\g<film> takes \g<many> of overexposure", text)
 
 
 def _with_its_energy(text: str) -> str:

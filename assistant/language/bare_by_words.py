@@ -161,7 +161,7 @@ def metered(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 
 
-_SAYS_IT = r"(?:\s*:|,| it)?(?: (?:the |a )?(?:meter|reading))?(?: (?:says|said|gives|gave|shows|showed|reads|read|is|was|it's|it was))?"
+_SAYS_IT = r"(?:\s*:|,)?(?: (?:and|then|now))*(?: it)?(?: (?:the |a )?(?:meter|reading))?(?: (?:says|said|gives|gave|shows|showed|reads|read|is|was|it's|it was))?"
 _BARE_SAID = Pattern(rf"\b(?:bare|naked|without (?:it|anything))(?: flash| head| bulb| light| gun)?{_SAYS_IT}\s*$", re.I)
 _ON_A_FACE = Pattern(r"\s*(?:(?:on|at|off|for|by) (?:the|his|her|my|their|your|our|its|a) )(?:\w+(?:'s)? )?(?:face|cheek|nose|chin|forehead|brow|ear|eyes?|skin|neck|subject|sitter|model|stool|chair|seat|couple|bride|groom|vase|table|spot)\b", re.I)
 """Where a reading was taken."""
@@ -182,7 +182,7 @@ _BARE_NEXT = Pattern(r"\s*(?:bare|naked|without (?:it|anything))\s*(?:[.,;:!?]|$
 _OPENS = Pattern(r"(?:^|[.,;:!?])\s*(?:it (?:was|is) |i (?:had|got) )?$", re.I)
 _IN_THE_LIGHT = ("modifier", "camera_filter", "loss", "stops", "filter_loss")
 _WITHOUT = Pattern(r"\b(?:bare|naked|without)\b", re.I)
-_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted| (?:over|across|round|around|in front of) (?:it|(?:the|my) \w+))?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
+_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted| (?:over|across|round|around|in front of) (?:it|(?:the|my) \w+))?|\b\w+ (?:on|up|fitted)|\b(?:put|hung|added|fitted|taped|clipped|stretched)(?: on| up| in| over)? (?:the|my|a|an|that) (?:\w+ )?\w+|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
 
 
 def read_through(n: Bare) -> Fact | None:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.items import Item
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
@@ -308,3 +309,10 @@ def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[As
     if "aperture" in kinds and _SET.search(text):
         return [Ask("aperture", "", "")]
     return [Ask("stops", "", "")] if _COST.search(text) and "aperture" not in kinds else []
+
+
+def beside_the_lens(fact: Fact, facts: Sequence[Fact], items: Sequence[Item]) -> bool:
+    """"tubes push my 100 mm lens 50 mm further out": where tubes or bellows are spoken of, the one other small length beside a lens that is named."""
+    small = [f for f in facts if f.quantity in ("focal_length", "distance", "extension", "object_size", "image_size")]
+    marks = {i.word for i in items if i.kind == "mark"}
+    return fact.quantity == "focal_length" and len(small) == 2 and "EXTENSION" in marks and marks.isdisjoint(("VERSUS", "OR")) and all(f.quantity == "focal_length" and (f is fact or "lens" in f.said.lower()) for f in small)

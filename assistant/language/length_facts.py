@@ -47,6 +47,8 @@ def _from_to(place: Place) -> str:
     before = place.beside(-1)
     if before and before.kind == "mark" and before.word in ("FROM", "TO"):
         return before.word.lower()
+    if before and before.kind == "cue" and before.word == "leg_from" and place.before(6).lower().endswith("from "):
+        return "from"  # "moving the flash from six feet": a place it leaves, the word within another phrase
     return ""
 
 

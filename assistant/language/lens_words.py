@@ -179,7 +179,7 @@ def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, i
         unnamed = fact.quantity in ("focal_length", "distance") and not patterns.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
         others = sized - (fact.quantity == "focal_length")
         lens_next = at + 1 < len(items) and items[at + 1].kind == "mark" and items[at + 1].word == "LENS"
-        if unnamed and not lens_next and any(f.quantity == "focal_length" for f in facts if f is not fact) and others and _stretch_before(items, at):
+        if unnamed and not lens_next and (bellows_words.beside_the_lens(fact, facts, items) or any(f.quantity == "focal_length" for f in facts if f is not fact) and others and _stretch_before(items, at)):
             fact = replace(fact, quantity="extension", of="")
         out.append(fact)
     return out

@@ -92,7 +92,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "place", "", fact.value, "", ""  # "frame five": which one it is
     if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and (_A_ROLL.match(after) or _ROLL_AFTER.match(after) and "bracket" in text.lower()):
         return "count", "", fact.value, "frames", ""
-    if 1 < fact.value < 20 and "bracket" in text.lower() and (patterns.search(r"\bbracket(?:s|ing)?(?: sets?| runs?)?(?: (?:of|are|is|takes?|with|in)\W*| )$", before, re.I) or _PER_BRACKET.match(after)):
+    if 1 < fact.value < 20 and "bracket" in text.lower() and (patterns.search(r"\bbracket(?:s|ing)?(?: sets?| runs?)?(?: (?:of|are|is|takes?|with|in)\W*| (?:(?:every|each|all|the|my|a|any)(?: of (?:the|my))? \w+ |everything |it all )(?:with|in|as|by|at|over|on) | )$", before, re.I) or _PER_BRACKET.match(after)):
         return "count", "", fact.value, "frames", ""
     if 0 < fact.value < 10 and patterns.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
         return "stops", "", fact.value, "", "less"

@@ -21,8 +21,9 @@ _POWER = r"(?:(?:on|at) )?(?:full|half|quarter|(?:an? )?eighth|1/\d{1,3})(?: pow
 _EACH_AT = Pattern(
     rf"\b{_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at |from )?{_NUMBER} ?(?P<unit>{_UNIT})\b,?(?: and| but| while)? {_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at|from) (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Two lights, each with its power and its place."""
-_POWER_AT = Pattern(rf"\b(?:what|which|how much) power (?:will |would |do i need |is right |is it |now )?(?:at|from) (?P<n>{_NUMBER})(?! ?(?:%|per ?cent|stops?|{_UNIT}|iso|cm|inch|asa))(?=\s*(?:[,.;:?!](?!\d)|$)|\s+[a-z])", re.I)
-"""A place whose power is asked, "what power at 12?", after another one was told."""
+_POWER_AT = Pattern(rf"\b(?:what|which|how much) power (?:will |would |do i need |is right |is it |now )?(?:at|from) (?P<n>{_NUMBER})(?! ?(?:%|per ?cent|stops?|{_UNIT}|iso|cm|inch|asa))(?=\s*(?:[,.;:?!](?!\d)|$)|\s+[a-z])"
+    rf"|\b(?:what|which) (?:aperture|f[- ]?stop|f[- ]?number|stop) (?:will i need |would i need |do i need |do i set |do i use |is right |is it |now )?(?:at|from) (?P<place>(?!2[5-9]|[3-9]\d|\d{{3}}|(?:1\.4|2\.8|5\.6)\b){_NUMBER})(?=\s*(?:[,;:?!]|\.(?!\d)|$))", re.I)
+"""A place whose power or aperture is asked, "what power at 12?", "what f-stop at nine?", after another one was told; a figure from 25 up may be a film."""
 _WHO = r"(?:row|line|rank|tier|one|kid|child|boy|girl|man|woman|person|end|edge|side|group|bride|groom|singer|player|dancer|model|sitter|subject|chair|bench|first|second|third|last|front|back|middle|nearest|farthest|furthest|nearer|farther|further|other|her|him|wall|backdrop|background|far|near)"
 _LIKEWISE = Pattern(
     rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ (?=[a-z' -]{{0,40}}\b{_WHO}\b)[a-z' -]{{3,48}}?\b(?:is|are|'s|at|stands?|stood|sits?|was|were|another)(?: (?:at|about|only))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
@@ -32,7 +33,7 @@ _TO_EACH = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b to the (?:front|near\w*|f
 _AND_A_HALF = Pattern(rf"\b(?P<n>{_NUMBER}) (?P<unit>feet|foot|metres?|meters?|yards?|paces?) and a half(?=\s*(?:[.,;:?!)]|$)| (?:from|away|off|back|out|in front|to|up|down|behind|above|below|between|apart|is|was|with|and|long|of (?:room|path|way)|further|closer|nearer)\b)", re.I)
 """Of the unit, and neither of a power nor of a stop: "two metres and a half from the scrim"."""
 _ROW_AFTER_ROW = Pattern(
-    rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and) (?:the )?(?:second|third|middle|next|back|last|far|farthest|furthest|rear|other)(?: (?:one|row))?(?: (?:is|at|stands|sits))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$|and\b(?! (?:a |one |two |three )?(?:half|third|quarter)s?\b)))", re.I)
+    rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and) (?:the )?(?:second|third|middle|next|back|last|far|farthest|furthest|rear|other)(?: (?:one|row))?(?: (?:is|at|stands|sits))* (?P<n>{_NUMBER}(?: and a half)?)(?=\s*(?:[.,;:?!](?!\d)|$|and\b(?! (?:a |one |two |three )?(?:half|third|quarter)s?\b)))", re.I)
 """Row after row, each without its verb: "the first row is 12 feet from the flash, the middle one 15 and the last one 19"."""
 _CAMERA = r"(?:the |my )?camera"
 _STANDING = rf"(?:{_LIGHT}|{_CAMERA}|(?:the |my )?(?:flash|lamp|softbox|umbrella))"
@@ -67,7 +68,7 @@ def with_units(text: str) -> str:
     asked = _POWER_AT.search(text)
     before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
     if asked is not None and before:
-        return _put(text, asked.end("n"), before[-1]["unit"])
+        return _put(text, asked.end("n") if asked["n"] else asked.end("place"), before[-1]["unit"])
     found = _BEHIND.search(text)
     told = [m for m in _TOLD.finditer(text, 0, found.start())] if found is not None else []
     if found is None or not told or _UNMARKED.search(text, told[-1].end(), found.start()):

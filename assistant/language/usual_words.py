@@ -95,7 +95,7 @@ _ROW_NAMES = Pattern(
     r"\b(?!(?:near|far) bank\b)(?P<which>first|second|third|fourth|fifth|last|front|back|rear|middle|next|near|far|nearest|farthest|furthest|closest|foremost|hindmost|each|every|two|three|four|five|six|2|3|4|5|6) (?:(?P<many>(?:line|tier|rank|pew|bank)s|benches)|(?:line|tier|rank|pew|bench|bank))\b"
     r"(?!-| (?:of (?:light|sight|fire)|holidays?|managers?|press\w*|drawings?|dancers?|vaults?|notes?|judges?|clerks?|robber\w*|seats?|tests?)\b)", re.I)
 """Whatever the people of a group stand or sit on in lines: rows."""
-_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:(?:first|second|third|fourth|last)(?! row)(?: one)?|(?:front|back|middle) one))(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))", re.I)
+_ONE_OF_ROWS = Pattern(r"\b(?P<which>the (?:(?:first|second|third|fourth|last)(?! row)(?: one)?|(?:front|back|middle) one))(?= (?:is|at|stands|sits|\d)|,? (?:\d|\w+ (?:feet|foot|ft|metres?|meters?|m)\b))|(?<=behind )(?P<front>the (?:first|second|third)(?! row)(?: one)?)(?=\s*(?:[.,;:?!]|$|and\b|with\b))", re.I)
 _OF_ROWS = Pattern(r"\brows?\b", re.I)
 """Where rows are spoken of, one of them."""
 _ROW_OF_WHOM = Pattern(r"\b(?P<row>(?:first|front|last|back|rear|middle|second|third|fourth|nearest|farthest) row) of (?:the|my|our|this|that) (?:\w+ )?\w+(?=,? (?:is|are|was|stands?|sits?|to|and|at|from|there|gets?|must|should|must)\b)", re.I)
@@ -222,6 +222,20 @@ _INTO_UMBRELLA = Pattern(r"\bbounc(?:ed|ing|es?) (?:it )?(?:in|into|off|out of|f
 _LAMP_TO_CLOTH = Pattern(r"\bfrom (?:the )?(?:lamp|flash|head|bulb|tube|light) to (?:the )?(?:cloth|umbrella|brolly|fabric|silk) (?:and (?:on |back )?)?to (?:the )?[a-z]+\b", re.I)
 """The whole way of the light by an umbrella, which hangs nothing more in it."""
 _ONE_MORE_LOST = Pattern(r"(?P<said>\bstops?\b[^?!]*?\b(?:and|,) (?:the |a |my )[a-z]+(?: [a-z]+)? )(?P<n>one|another one) more(?=\s*[.,;?]|\s*$)", re.I)
+_ONLY_LAMP = Pattern(r"\b(?<=the )(?:only|one|single|sole) (?P<lamp>flash|strobe|lamp|gun|head)\b(?: in (?:the|this|that|my|our) (?:room|hall|studio|place|church|barn|house|building|shed)\b)", re.I)
+"""There is no other lamp, and nothing is said of the light of the room: "the only flash in the room"."""
+_LAMP_ITSELF = r"(?:flash|light|lamp|strobe|head|gun|unit|box|softbox|umbrella|camera|lens|spot|place|point|mark|hook|shadow|row|ceiling)"
+_HANGS_THERE = Pattern(rf"(?P<what>\b(?:from|to|off) (?:the|a|my|his|her) (?!{_LAMP_ITSELF}s?\b)(?:[a-z]+ )?(?!{_LAMP_ITSELF}s?\b)[a-z]+) on the (?:(?!{_LAMP_ITSELF}\b)[a-z]+ )?wall\b(?! (?:and|to|behind|is)\b)", re.I)
+"""What hangs there is what is photographed, and the wall no background of it: "four metres from the mask on the wall"."""
+_THAN_IT_GAVE = Pattern(r"\b(?P<many>stops? (?:more|less)) than (?:it|that|this|what it) (?:gave|gives|had|did|put out)\b", re.I)
+"""Held against itself, and no other light."""
+_ONE_IN_THE_OTHER = Pattern(r"(?P<one>^\W*(?:(?:and|now|then|what|how|about|if|so|i|we) )*(?:with|add|adding|put|putting|use|using) (?:a|an|the|my) (?:grid|honeycomb|gel|sock|diffuser|silk|cloth|cap)) (?:in|on|over|across|inside|into|to) (?:the|that|my) (?:(?:beauty )?dish|soft ?box|octa|umbrella|brolly|reflector|box)(?=,? (?:that |which |and (?:it|that) )?(?:takes|costs|eats|loses|robs|steals|swallows)\b)", re.I)
+"""What takes the stop is the new thing, and not the one it is put in: "with a grid in the dish that takes another stop"."""
+_BRACKETED = Pattern(r"\b(?P<how>bracket\w*) (?:every|each) (?P<what>[a-z]+)\b(?P<rest>[^!]{0,160}?\bhow many )(?P=what)(?:s|es)\b", re.I)
+"""So many of what is bracketed, whatever it is: "I bracket every boat in three, how many boats do I get?"."""
+_BACKCLOTH = Pattern(r"\bback[- ]?cloth(?=s?\b)", re.I)
+_SECOND_HAND = Pattern(r"\bsecond-?hand(?=\s[a-z])|(?<=\ba )second hand(?= (?:\w+ )?(?:lens|zoom|flash|gun|meter|camera|strobe|head|pack|kit)\b)", re.I)
+"""No time and no second of two: "a second-hand lens"."""
 _HAD_BEEN_RIGHT = Pattern(r"\b(?:had been|(?:turned out|proved)(?: to be| to have been)?) (?=(?:the )?(?:right|correct)\b)", re.I)
 _LAMP_AND_SOMEBODY = Pattern(r"(?P<lamp>\b(?:the|my|this|that|our) (?:flash|light|strobe|unit|head|lamp)) a (?=(?!has\b|had\b|is\b|was\b|at\b|and\b|gives?\b|stands?\b|reads?\b|on\b|with\b|from\b|alone\b|to\b|by\b|meters\b|or\b|in\b|gets\b|does\b|must\b|should\b|will\b|can\b)[a-z]{3,})")
 """Who stands before a lamp, and no lamp called A: "the farthest from the flash a deckhand can be"."""
@@ -229,7 +243,10 @@ _LAMP_AND_SOMEBODY = Pattern(r"(?P<lamp>\b(?:the|my|this|that|our) (?:flash|ligh
 
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
-    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{found['which'].removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
+    ((" wall",), _HANGS_THERE, r"\g<what>"), ((" than ",), _THAN_IT_GAVE, r"\g<many>"), ((" in", " on", " over", " across", " to "), _ONE_IN_THE_OTHER, r"\g<one>"),
+    (("bracket",), _BRACKETED, r"\g<how> each scene\g<rest>scenes"), (("cloth",), _BACKCLOTH, "backdrop"), (("hand",), _SECOND_HAND, "used"),
+    ((" in the ", " in this ", " in that ", " in my ", " in our "), _ONLY_LAMP, r"\g<lamp>"),
+    ((" line", " tier", " rank", " pew", " bench", " bank"), _ROW_NAMES, lambda found: f"{found['which']} row{'s' if found['many'] else ''}"), (("row", "Row"), _ONE_OF_ROWS, lambda found: f"{(found['which'] or found['front']).removesuffix(' one')} row" if _OF_ROWS.search(found.string) else found[0]), ((" row of ",), _ROW_OF_WHOM, r"\g<row>"),
     (("each ", "every ", "Each ", "Every "), _ROW_TO_ROW, r"the rows are \g<far> apart"), (("one to the other", "one and the other"), _ONE_TO_THE_OTHER, r"\g<far> apart"), ((" to the next",), _TO_THE_NEXT, r"\g<far> apart"),
     (("net ", "umbrella ", "box ", "grid ", "cloth ", "silk ", "paper ", "basket ", "dome ", "dish ", "filter ", "curtain ", "lamp ", "gel "), _PEOPLE_OF_THINGS, r"\g<who>"), ((" diffuser",), _A_KIND_OF_DIFFUSER, "diffuser"), ((" between ",), _LIE_BETWEEN, lambda found: f"the rows are {found['far'] or found['so']} apart: "),
     (("ounc",), _INTO_UMBRELLA, "into"), (("rom ",), _LAMP_TO_CLOTH, "in all"), ((" more",), _ONE_MORE_LOST, r"\g<said>one stop"), ((" able to",), _IS_ABLE_TO, r"can \g<who>"), ((" doing to ",), _DOES_TO_THE_LIGHT, r"how many stops does \g<what> cost"), (("had been ", "turned out ", "proved "), _HAD_BEEN_RIGHT, "was "), ((" a ",), _LAMP_AND_SOMEBODY, r"\g<lamp>, a "), ((" over ", " under "), _GIVEN_OVER, r"\g<film> \g<more> \g<way>"), (("ilm:",), _A_RATED, r"ISO \g<box> film rated at \g<ei>"), ((": f",), _READ_ALONE, r"\g<light> alone "),

@@ -188,7 +188,7 @@ def thirds_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
 
 
-_PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|make it|say)\b\W*)*1/\d+\W*$", re.I)
+_PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|to|with|make it|say)\b\W*)*1/\d+(?:,? (?:instead|then|now|please|rather))*\W*$", re.I)
 _OF_POWER = frozenset({"power", "power_down", "guide_number", "energy", "min_power", "recycle"})
 
 

@@ -110,7 +110,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
     if unplaced_light.lacks_the_second(query, scene):
         return needs(("distance",), "I need the distance from the light to the other place as well.", scene.used, "falloff")
-    if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place", "count"} and all(f.value == 1 for f in query.all("count")):
+    if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place", "count", "max_count"} and all(f.value == 1 for f in (*query.all("count"), *query.all("max_count"))):
         return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
     if scene.near is None or scene.far is None or names_no_place(scene, query.text):
         return None
@@ -270,7 +270,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                  working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
 
 
-_OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.;]{0,40}\b(?:rise|go up|increase\w*|raised?|multipl\w+|turn\w* up|(?P<less>fall|come down|go down|decrease\w*|reduced?|cut|lowered|turn\w* down|drop))\b", re.I)
+_OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.;]{0,40}\b(?:rise|go up|increase\w*|raised?|multipl\w+|turn\w* up|(?P<less>fall|come down|go down|decrease\w*|reduced?|cut|lowered|turn\w* down|drop))\b|\bhow many times (?:the|its|as much|more) (?:power|output|energy|watt[- ]?seconds)\b", re.I)
 
 
 def _output_for(query: Query, ask: Ask, scene: Scene) -> Solution | None:

@@ -50,7 +50,7 @@ def stops(query: Query) -> Solution | None:
 def opened(query: Query, ask: Ask) -> Solution | None:
     """"f/16 for the fresh film, this one expired twenty years ago": the lens opened by what the years take."""
     age, read = _aged(query), query.all("aperture")
-    if age is None or len(read) != 1 or len(query.all("film_speed")) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
+    if age is None or len(read) != 1 or len({f.value for f in query.all("film_speed")}) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
         return None
     stops, told = age
     return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *told, *query.all("film_speed"), notes=(_AGE_NOTE,))

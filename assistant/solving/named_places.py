@@ -30,6 +30,8 @@ _MAKES_UP = Pattern(r"\b(?:add|open|close|give|power|need|needs|turn|set|which|w
 _IN_CASE = Pattern(r",? \b(?:if|when|with|while|given)\b", re.I)
 _LIKE = Pattern(r"\b(?:same|identical|alike|equal|matching|twins?)\b", re.I)
 _TOLD = frozenset({"distance", "count", "remark", "place", "number"})
+_WAYS = frozenset({"back", "in", "out", "up", "away", "off", "closer", "nearer", "further", "farther", "forward", "forwards", "backwards"})
+"""Said of how it moves, and the name of nobody: "from 6 feet back to 10"."""
 _MERELY_LAMPS = frozenset({"", "a", "b", "middle"})
 
 
@@ -61,7 +63,7 @@ def _named(text: str, told: list[Fact]) -> Named:
     words = [frozenset(called(w)) for w in words_of_each(text, told)]
     groups: list[tuple[frozenset[str], tuple[Fact, ...]]] = []
     for fact, its in zip(told, words):
-        if fact.cue == "to" and not its and groups and groups[-1][1][-1].cue == "from":
+        if fact.cue == "to" and its <= _WAYS and groups and groups[-1][1][-1].cue == "from":
             groups[-1] = groups[-1][0], (*groups[-1][1], fact)
         else:
             groups.append((its, (fact,)))

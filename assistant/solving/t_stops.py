@@ -33,6 +33,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     openings = _openings(query)
     if not numbers and not share and ask.quantity == "aperture" and len(openings) == 1 and _asks_t(query.text):
         return _by_loss(query, openings[0])
+    if ask.quantity == "aperture" and len({f.value for f in numbers}) == 1 and not openings and not share:
+        return _ring_for(query, numbers[-1])
     if not (numbers or share) or not openings:
         return None
     passed = float(share[1] or share[2]) / 100 if share else 0.0
@@ -84,6 +86,15 @@ def _by_loss(query: Query, opening: Fact) -> Solution | None:
         return None
     value = aperture_after(opening.value, lost[0].value)
     return Solution(answers=(marks.aperture(value),), used=(opening, lost[0], *query.all("focal_length")), topic="losses", lead=f"T{value:.3g}.", notes=("That is the f-number a lens that loses nothing would have for as much light.",))
+
+
+def _ring_for(query: Query, wanted: Fact) -> Solution | None:
+    """"the meter asks for T/8, the glass loses two thirds of a stop: what f-number": the ring, opened by what is lost."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.unit in ("", "lens")]
+    if len(lost) != 1 or {f.quantity for f in query.facts} - {"t_number", "loss", "filter_loss", "focal_length", "film_speed", "shutter", "remark"} or _asks_t(query.text):
+        return None
+    value = aperture_after(wanted.value, -lost[0].value)
+    return Solution(answers=(marks.aperture(value),), used=(*query.all("t_number"), lost[0], *query.all("focal_length")), topic="losses", notes=(f"The glass takes {lost[0].value:.2g} stops, so the ring is opened by as much.",))
 
 
 def _by_share(query: Query, openings: list[Fact], passed: float) -> Solution | None:
