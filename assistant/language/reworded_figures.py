@@ -159,8 +159,11 @@ _BY_SO_MANY = Pattern(rf"\b(?P<is>is|are|was|be|being|reads?|meters?|sits?|comes
 """By how much, after the other of the two: "the flash is brighter than the daylight by a stop"."""
 _THAN_WANTED = Pattern(rf"(?P<much>\b{_STOPS}) (?:(?P<more>more|higher|above|over|brighter|hotter|stronger)|less|lower|below|under|darker|dimmer|weaker)(?: light)? (?:than )?(?:(?:what )?(?:i|we) (?:want|need|like|wanted|needed|(?:a|we)re after)|(?:what (?:is|was)|it'?s|is|was)? ?(?:needed|wanted|called for|required)|what (?:it|i) (?:should|ought to) (?:be|have|get)|it (?:should|ought to) be|it needs|right)\b", re.I)
 """Held against what is wanted, it is too much or too little: "half power gives a stop more than I need"."""
+_FROM_THE_OTHER = Pattern(r"(?P<stops>\bstops?) (?:(?P<up>up)|down) (?:from|on) (?=(?:the |my )?(?:key|main|fill|hair|rim|kicker|accent|daylight|ambient)\b(?! (?:and|at|on|is|to|it)\b))", re.I)
+"""Held against another light, and no power turned down: "the backdrop f/8 is two stops down from the key"."""
 _ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    ((" from ", " on "), _FROM_THE_OTHER, lambda found: f"{found['stops']} {'over' if found['up'] else 'under'} "),
     ((" than ",), _BY_SO_MANY, r"\g<is> \g<much> \g<way> than \g<other>"),
     ((" need", " want", " right", " like", " should", " ought", " after", " called for", " required"), _THAN_WANTED, lambda found: f"{found['much']} {'over' if found['more'] else 'under'}"),
     (("each ", "both "), _EACH_ALONE, _one_after_the_other),
