@@ -234,6 +234,9 @@ _THAN_IT = Pattern(r"\s*(?:under|over|below|above|less than|more than|down from|
 """Between the stops and a setting they are counted from: "what power is two stops under" a quarter: nothing came out wrong."""
 _LOOKS = frozenset({"dark", "ligh", "brig", "pale"})
 _A_NEGATIVE = Pattern(r"\bneg(?:ative)?s?\b")
+_A_SLIDE = Pattern(r"^(?!.*\bneg(?:ative)?s?\b).*\b(?:slides?|transparenc(?:y|ies)|chromes?)\b", re.S)
+_OF_DENSITY = frozenset({"dens", "heav", "thin"})
+"""A dense negative has had too much light, a dense slide too little."""
 _BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more", "pale", "abov", "high", "much", "stro"})
 
 
@@ -254,7 +257,7 @@ def _put_right(query: Query) -> Solution | None:
     look = way["way"] if way is not None else came["was"]
     if look[:4] in _LOOKS and _A_NEGATIVE.search(lower):
         return None  # a dark negative has had too much light, its print too little: which of them is meant is for the person to say
-    bright = look[:4] in _BRIGHT
+    bright = (look[:4] in _BRIGHT) is not (look[:4] in _OF_DENSITY and _A_SLIDE.search(lower) is not None)
     over = abs(off[0].value) * (1.0 if bright else -1.0)
     value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
     others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)

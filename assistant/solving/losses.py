@@ -365,6 +365,12 @@ _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through
 _TO_HOLD = Pattern(r"\bneed\b[^.?]{0,12}\bto (?:be at|keep|hold|get)\b|\bhow (?:many|much) (?:ws|w/s|joules|watt[- ]?seconds|power|energy) do i need\b", re.I)
 
 
+def _back_to_infinity(query: Query) -> bool:
+    """"half power was right at life size; the lens goes back to infinity": told after the size that it had."""
+    close, far = query.last("magnification"), next((f for f in query.all("focus_distance") if math.isinf(f.value)), None)
+    return close is not None and far is not None and far.start > close.end and far.cue == "to"
+
+
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
     powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
@@ -375,6 +381,8 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said and not glass else []
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    if through and _back_to_infinity(query):
+        lost -= 2 * through  # the extension was there, and has gone
     if worn and query.has("distance"):
         return None  # somebody moved, and what the thing costs was not told
     before, bared = _before_one_went(query, powers[0]) if said or through else ("", False)
