@@ -15,7 +15,7 @@ from assistant.records import replace
 from assistant.solving import camera, close_power, high_speed, marks, power_restored, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution, needs
-from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
+from assistant.solving.taken_off import WITH_ONLY, WITHOUT, back_to_infinity, is_taken_off, stays_alone
 from assistant.solving.turned_down import turned_down
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
@@ -365,12 +365,6 @@ _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through
 _TO_HOLD = Pattern(r"\bneed\b[^.?]{0,12}\bto (?:be at|keep|hold|get)\b|\bhow (?:many|much) (?:ws|w/s|joules|watt[- ]?seconds|power|energy) do i need\b", re.I)
 
 
-def _back_to_infinity(query: Query) -> bool:
-    """"half power was right at life size; the lens goes back to infinity": told after the size that it had."""
-    close, far = query.last("magnification"), next((f for f in query.all("focus_distance") if math.isinf(f.value)), None)
-    return close is not None and far is not None and far.start > close.end and far.cue == "to"
-
-
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
     powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
@@ -381,7 +375,7 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said and not glass else []
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
-    if through and _back_to_infinity(query):
+    if through and back_to_infinity(query):
         lost -= 2 * through  # the extension was there, and has gone
     if worn and query.has("distance"):
         return None  # somebody moved, and what the thing costs was not told
