@@ -21,7 +21,7 @@ TESTS = sorted((REPO / "tests").rglob("*.py"))
 
 LONGER: dict[str, int] = {
     # files still above the limit of 400 lines and what they may grow to; none may be added
-    "pattern_stems.py": 5000,  # a table, made by a tool
+    "pattern_stems.py": 5100,  # a table, made by a tool
 }
 
 
