@@ -154,8 +154,24 @@ def _one_after_the_other(found: re.Match[str]) -> str:
     return f"{found['one']} and {found['other']}{found['told']}the {one} alone reads {found['mark']}, the {other} alone reads {found['mark']}"
 
 
+_STOPS = r"(?:(?:about|some|roughly|exactly|just|only) )?(?:\d[\w./ ]{0,8}?|[½⅓⅔]|an?|one|two|three|four|five|half an?|a (?:half|third)(?: of an?)?|two thirds(?: of an?)?|one and a half) (?:full |whole )?(?:f-?)?stops?"
+_BY_SO_MANY = Pattern(rf"\b(?P<is>is|are|was|be|being|reads?|meters?|sits?|comes? out|lies) (?P<way>brighter|stronger|hotter|higher|darker|dimmer|weaker|lower|more|less) than (?P<other>(?:(?:the|my|its|a) )?(?:\w+[ -]){{0,2}}?\w+) by (?P<much>{_STOPS})\b", re.I)
+"""By how much, after the other of the two: "the flash is brighter than the daylight by a stop"."""
+_THAN_WANTED = Pattern(rf"(?P<much>\b{_STOPS}) (?:(?P<more>more|higher|above|over|brighter|hotter|stronger)|less|lower|below|under|darker|dimmer|weaker)(?: light)? (?:than )?(?:(?:what )?(?:i|we) (?:want|need|like|wanted|needed|(?:a|we)re after)|(?:what (?:is|was)|it'?s|is|was)? ?(?:needed|wanted|called for|required)|what (?:it|i) (?:should|ought to) (?:be|have|get)|it (?:should|ought to) be|it needs|right)\b", re.I)
+"""Held against what is wanted, it is too much or too little: "half power gives a stop more than I need"."""
+_FROM_THE_OTHER = Pattern(r"(?P<stops>\bstops?) (?:(?P<up>up)|down) (?:from|on) (?=(?:the |my )?(?:key|main|fill|hair|rim|kicker|accent|daylight|ambient)\b(?! (?:and|at|on|is|to|it)\b))", re.I)
+"""Held against another light, and no power turned down: "the backdrop f/8 is two stops down from the key"."""
+_FROM_ONE_FILM_AT = Pattern(
+    r"(?P<move>(?:\b(?:going|changing|moving|dropping|switching|swapping|stepping|coming) (?:down |up |over )?)?\bfrom (?:ISO|ASA) ?\d+ to (?:ISO |ASA )?\d+(?: film)?),? (?:at|on|with (?:the |my )?(?:lens|ring|aperture|shutter) (?:at|on)) (?P<mark>f ?/? ?\d+(?:\.\d+)?|1/\d+(?: s(?:ec(?:onds?)?)?)?)(?![^?]*\b(?:was|before|had|used to|originally)\b)(?=[^?]*\b(?:what|which)\b)", re.I)
+"""A change of film at a setting that was right before it: "going from ISO 400 to ISO 200 at f/8, what aperture?"."""
+_SWAPPED_IN = Pattern(r"\b(?P<swap>swap|chang|switch|trad)(?P<end>ped|ed|ping|ing)? in (?:(?:the|an?|my|some) )?(?P<new>(?:ISO |ASA )?\d{2,4}(?: film)?) for (?:(?:the|an?|my) )?(?P<old>(?:ISO |ASA )?\d{2,4}(?: film)?)\b", re.I)
+"""What is swapped in for another is the new one."""
 _ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    ((" from ", " on "), _FROM_THE_OTHER, lambda found: f"{found['stops']} {'over' if found['up'] else 'under'} "),
+    (("rom ISO", "rom iso", "rom ASA", "rom asa"), _FROM_ONE_FILM_AT, r"at \g<mark> \g<move>"), ((" in ",), _SWAPPED_IN, lambda found: f"{found['swap']}{found['end'] or ''} the {found['old']} for the {found['new']}"),
+    ((" than ",), _BY_SO_MANY, r"\g<is> \g<much> \g<way> than \g<other>"),
+    ((" need", " want", " right", " like", " should", " ought", " after", " called for", " required"), _THAN_WANTED, lambda found: f"{found['much']} {'over' if found['more'] else 'under'}"),
     (("each ", "both "), _EACH_ALONE, _one_after_the_other),
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),

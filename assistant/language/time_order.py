@@ -37,6 +37,20 @@ _GOES_ON = Pattern(r"^(?:it|that|this|there|both|the same|which|he|she|they)\b(?
 _MEASURE = Pattern(r"\d[\d./]*|\b(?:one|two|three|four|half|quarter|second|both|another)\b", re.I)
 _CONDITION = Pattern(r"\b(?:bare|before|had been|used to|daylight|ambient|lens[.])(?:\b|$)", re.I)
 
+_NOW_AND_BEFORE = Pattern(
+    r"(?P<one>(?:(?!\. |\b(?:was|were|before|used|want|if)\b)[^?!,;]){1,70}?)(?:\s*[,;]|\s+(?=where\b))\s*(?:(?:and|but|where)\s+)?(?:before(?: that| this| now)?\b|previously\b|formerly\b|earlier\b|(?=(?:it|i|we|(?:the|my) \w+) (?:was|were|had|used to)\b)),?\s*"
+    r"(?P<whose>(?:it|i|we|(?:the|my) \w+) (?:was|were|had|used to be|used to stand)\b)?(?P<two>(?:(?!\. )[^?!;]){4,90})\.\s+(?P<asked>[^.?!]{4,120}\?)\s*", re.I)
+"""What is now and what was before it, in one sentence: "flash now at 2 m, it was at 4 m when f/8 was right"."""
+_NOW = Pattern(r"\b(?:now|today|these days|at present)\b", re.I)
+
+
+def _was_before_now(text: str) -> str:
+    """"flash at 2 m now, previously at 4 m and f/8. What aperture?": what was goes first, in a sentence of its own."""
+    found = _NOW_AND_BEFORE.fullmatch(text)
+    if found is None or not (_NOW.search(found["one"]) and _MEASURE.search(found["one"]) and _MEASURE.search(found["two"])):
+        return text
+    return f"{found['whose'] or 'it was'} {found['two'].strip()}. {found['one'].strip()}. {found['asked']}"
+
 
 def in_order_of_time(text: str) -> str:
     """The text with what was before what is now, where the two are told the other way round.
@@ -48,6 +62,8 @@ def in_order_of_time(text: str) -> str:
         return scene[0] + in_order_of_time(text[scene.end() :])
     if (after := _AFTERWARDS.search(text)) is not None and not _MEASURE.search(after[0]):
         return in_order_of_time(text[: after.start()]) + after[0]
+    if text.count(". ") == 1 and text.endswith("?"):
+        return _was_before_now(text)
     if text.count(". ") != 2 or not text.endswith("?"):
         return text
     found = _TWO_AND_ASKED.fullmatch(text)

@@ -49,6 +49,22 @@ _HANGS = r"(?P<thing>umbrella|brolly|soft ?box|box|silk|gel|grid|scrim|dome|diff
 _ELSEWHERE = r"(?:in (?:the|my|its) (?:car|bag|van|case|boot|kit bag|cupboard)|at home|behind)"
 _STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELSEWHERE}|(?:the|my) {_HANGS.replace('thing', 'other')} (?:stays|stayed|is left|was left|left|remains|is) {_ELSEWHERE})\b", re.I)
 """A thing that would hang in the light, and is not there."""
+_COMES_OUT = Pattern(rf"\b(?P<the>the|my|that) {_HANGS} (?:(?:now|then|just) )?(?:comes|came|has come|is coming|has been taken|was taken|is taken)(?: (?:back|right))? out(?=\s*(?:[.,;?!]|$|and\b))", re.I)
+_TAKEN_OUT = Pattern(rf"\b(?P<take>tak(?:e|es|en|ing)|took) out (?P<the>the|my|that|an?) (?P<what>(?:[\w-]+ )?{_HANGS})\b", re.I)
+"""What comes out of the light hangs in it no more."""
+_TAKES_ITS_PLACE = Pattern(
+    r"(?:\b(?:in (?:its|their) place|instead of (?:it|that|them))(?: (?:goes|comes|hangs|i (?:use|put|hang|fit)))?,? (?=an? )"
+    r"|\b(?:(?:i|we) )?(?:(?:now|then) )?(?:swap|change|switch)(?:ped|d|ed|s)?(?: over)?(?: (?:it|that))? (?:for|to) (?=an? )"
+    rf"|\b(?:i|we) (?:use|put|hang|fit|have|take|put up|put in) (?=(?P<new>an? [^.,;?!]{{0,50}}?) (?P<instead>instead|in (?:its|their) place)\b))(?=an? (?:(?!\b(?:for|and)\b)[^.,;?!]){{0,30}}?{_HANGS}\b)", re.I)
+_A_THING = Pattern(rf"\b{_HANGS}\b", re.I)
+
+
+def _swapped_for_it(found: re.Match[str]) -> str:
+    """"f/8 through a one-stop umbrella; I use a two-stop softbox instead": the umbrella goes, where it alone was named before."""
+    before = {thing["thing"].lower() for thing in _A_THING.finditer(found.string, 0, found.start())}
+    return f"I swap the {before.pop()} for " if len(before) == 1 and found["thing"].lower() not in before else found[0]
+
+
 _SHARP_STARTS = Pattern(r"\bwhere (?:does|do|will|would) (?:the |my )?(?:depth of field|sharpness|zone of sharpness|sharp zone|focus) (?:start|begin|(?P<ends>end|stop|run out|finish))\b", re.I)
 _FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?:it|her|him|them|in))? from (?=\d)", re.I)
 """Where the flash stands, and not the one who speaks."""
@@ -282,6 +298,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("behind the other",), _ONE_BEHIND_ANOTHER, lambda found: found[0] if not _TWO_IN_LINE.search(found.string) else f"the back row {found['far']} behind the front row" if found["far"] else f"{found['of']} the back row"),
     ((" head", " foot"), _HEAD_OR_FOOT, _ends_of_it),
     (("extra", "more", "additional"), _GIVE_EXTRA, lambda found: f"add {'one' if found['many'].lower() in ('a', 'an') else found['many']} {found['stop'] or found['first']}"),
+    ((" out",), _COMES_OUT, r"\g<the> \g<thing> is off"), ((" out ",), _TAKEN_OUT, r"\g<take> off \g<the> \g<what>"),
+    ((" place", " instead", "swap", "change", "switch", "Swap", "Change", "Switch"), _TAKES_ITS_PLACE, _swapped_for_it),
     (("set up to ",), _SET_UP_TO, "set"), ((" row of ", " line of "), _ROW_OF_THINGS, "a"), (("gone", "lost"), _STOPS_GONE, r"\g<stops> lost"),
     (("in stops",), _IN_STOPS_OVER_ONE, r"\g<sum> in stops"),
     *OF_FIGURES,

@@ -34,6 +34,8 @@ _WISHED = Pattern(r"\b(?:want\w*|wish\w*|like|need\w*|prefer\w*|should|must|to (
 _RIGHT = r"(?:right|normal(?:ly)?|correct(?:ly)?|proper(?:ly)?|level|even|as metered|spot on|fully exposed|as bright as (?:the|her|his) (?:flash|face|subject))"
 _WAS_RIGHT = Pattern(rf"\b(?:is|are|was|were|came|comes|come|turned|looks?|looked|brought|got|went)\b[^.;?!,]{{0,24}}\b(?:to |up to |down to |back to )?(?:a )?{_RIGHT}\b|\b{_RIGHT} (?:at|with|on) (?:f\W?\d|1/\d)", re.I)
 _MADE_RIGHT = Pattern(rf"\b{_RIGHT}\b|\bshould (?:it|the \w+(?: \w+)?|i) have\b|\bought (?:it|the \w+|i) to have\b|\bwould (?:it|the \w+(?: \w+)?) have (?:needed|wanted|called for|taken)\b|\bfix\w*\b|\bcure[sd]?\b", re.I)
+_TOO = Pattern(r"\s*too\b", re.I)
+"""What is too much or too little is to be put right, though only the setting is asked: "two stops too dark at f/8 and 1/125. What shutter?"."""
 _SUM = Pattern(r"\b(?:both|together|the two|the pair|add|adds|sum|total)\b", re.I)
 _METER_SAID = Pattern(r"\bwhat\b[^?]{0,24}\b(?:meter|reading)\b|\bmeter (?:at|show|say|read|give)\b|\b(?:own|real|true|proper) reading\b|\bwhat (?:does|did|would|will) (?:the |my )?[a-z]+(?: light)? (?:itself )?(?:meter|read)\b", re.I)
 _LAMP = Pattern(r"\b(?:flash|strobe|key|fill|face|subject|sitter|model|bride|her|him|she|he)\b[^.;?!,]{0,16}$", re.I)
@@ -109,7 +111,8 @@ def _state(query: Query, told: list[Fact], asked: tuple[int, int]) -> State | No
 def _setting(query: Query, ask: Ask, state: State, wished: list[Fact], question: str) -> Solution | None:
     """The time, opening or film with which it comes out as it is wanted."""
     base = state.here.get(ask.quantity)
-    if base is None or base != state.there[ask.quantity] or not wished and (not _MADE_RIGHT.search(question) or state.out == 0.0 and state.here == state.there):
+    too = state.out != 0.0 and any(f.quantity in ("relation", "stops") and _TOO.match(query.text, f.end) for f in state.used)
+    if base is None or base != state.there[ask.quantity] or not wished and (not (too or _MADE_RIGHT.search(question)) or state.out == 0.0 and state.here == state.there):
         return None
     target = signed(wished[0]) if wished else 0.0
     stops = target - state.out - state.moved(ask.quantity)

@@ -160,7 +160,7 @@ def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
 
 
 _CAME_OUT_THIN = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:thin|dark|under(?:exposed)?)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:thin|underexposed|too dark)\b")
-_CAME_OUT_DENSE = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|over(?:exposed)?|burnt)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:dense|overexposed|too bright)\b")
+_CAME_OUT_DENSE = Pattern(r"^(?!.*\b(?:slides?|transparenc(?:y|ies)|chromes?)\b[^.?;]{0,40}\bdense\b).*?(?:\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|over(?:exposed)?|burnt)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:dense|overexposed|too bright)\b)", re.S)
 
 
 _WISH = Pattern(r"\b(?:want|like|prefer|wish|aim)\b[^.?;!]*")

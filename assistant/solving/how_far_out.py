@@ -222,14 +222,22 @@ _CAME_OUT = Pattern(
     r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|i am|i'm|we are|we're|it's|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= ))"
     r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
 """What a result came out as, before its stops: "came out thin, I'd say" one stop."""
+_GOT = Pattern(
+    r"(?:^|[.;:!]\s+)(?:(?!\b(?:what|which|how|where|should|could|can|want\w*|wish\w*|like|need\w*|must|until|till|so|if|let|to|for|i'd|me)\b)[^.;:!?]|\.(?=\d)){0,60}?"
+    r"(?:\b(?P<was>)(?:reads?|reading|metered|meters|shows?|showed|get|gets|got|gives?|gave|measures?|measured|puts?|leaves?|left|makes?|made)(?: (?:me|us|it|her|him|them|out|the (?:exposure|picture|frame)))?"
+    r"|\b(?:full|half|quarter|eighth|1/\d+)(?: power)?,(?: and)?)" + _ASIDE + "$", re.I)
+"""What a setting gives, told and not wished for: "at half power the meter reads" a stop over, "half power," a stop over."""
 _OUT_AT_IT = Pattern(r"^(?:.*[.;?!]\s+)?(?P<was>)(?:(?:still|about|now|hm+|ok|damn|so|only|just|well)\W+)*(?:an?|one|two|three|half|\d[\d./]*)(?: (?:and a half|a|full|whole|third of a|thirds of a|thirds))?\W(?:stop|stops)\b(?: and an? (?:half|third|quarter))? (?:too )?(?:over|under|hot|dark|bright|short|thin|dense)\w*,? (?:at|on|with) (?:only )?$", re.I)
 """What it came out as and at which setting, in short: "a stop and a third over at half power"."""
-_TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
+_TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale|less|more|above(?=\W*[.;?!])|below(?=\W*[.;?!])|(?<=too )(?:high|low|much|little|strong|weak))\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
 _THAN_IT = Pattern(r"\s*(?:under|over|below|above|less than|more than|down from|short of)?\s*(?:the |my |a )?")
 """Between the stops and a setting they are counted from: "what power is two stops under" a quarter: nothing came out wrong."""
 _LOOKS = frozenset({"dark", "ligh", "brig", "pale"})
 _A_NEGATIVE = Pattern(r"\bneg(?:ative)?s?\b")
-_BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more", "pale"})
+_A_SLIDE = Pattern(r"^(?!.*\bneg(?:ative)?s?\b).*\b(?:slides?|transparenc(?:y|ies)|chromes?)\b", re.S)
+_OF_DENSITY = frozenset({"dens", "heav", "thin"})
+"""A dense negative has had too much light, a dense slide too little."""
+_BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more", "pale", "abov", "high", "much", "stro"})
 
 
 def _put_right(query: Query) -> Solution | None:
@@ -243,13 +251,13 @@ def _put_right(query: Query) -> Solution | None:
     if not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
         return None
     way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
-    came = _CAME_OUT.search(lower[: off[0].start]) or _OUT_AT_IT.match(lower[: known[0].start])
+    came = _CAME_OUT.search(lower[: off[0].start]) or _GOT.search(lower[: off[0].start]) or _OUT_AT_IT.match(lower[: known[0].start])
     if came is None or known[0].of or way is None and not came["was"] or known[0].start >= off[0].end and _THAN_IT.fullmatch(lower[off[0].end : known[0].start]):
         return None
     look = way["way"] if way is not None else came["was"]
     if look[:4] in _LOOKS and _A_NEGATIVE.search(lower):
         return None  # a dark negative has had too much light, its print too little: which of them is meant is for the person to say
-    bright = look[:4] in _BRIGHT
+    bright = (look[:4] in _BRIGHT) is not (look[:4] in _OF_DENSITY and _A_SLIDE.search(lower) is not None)
     over = abs(off[0].value) * (1.0 if bright else -1.0)
     value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
     others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)

@@ -17,7 +17,7 @@ from assistant.solving.claim_denial import denials
 from assistant.solving.frames import frame_of
 from assistant.solving.sharp_limits import length
 from assistant.solving.solution import Solution, needs, rejected
-from assistant.solving.taken_off import is_allowed_for
+from assistant.solving.taken_off import back_to_infinity, is_allowed_for
 
 SIDES = ("horizontal", "vertical", "diagonal")
 
@@ -308,7 +308,7 @@ def _bellows_aperture(query: Query, scale: float, used: tuple[Fact, ...], workin
     if stop is None or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance"):
         return None
     effective = any(a.of == "effective" for a in query.asks) and not (_RING_ASKED.search(query.text, stop.end) and _TOLD_AS_SEEN.search(query.text[: stop.start]))
-    if not effective and is_allowed_for(query.text):
+    if not effective and (is_allowed_for(query.text) or back_to_infinity(query)):
         return Solution(answers=(marks.aperture(stop.value * math.sqrt(optics.bellows_factor_from_magnification(scale))),), used=(stop, *used), topic="optics", working=working, notes=("That is before the extension is made up for.",))
     value = optics.effective_aperture(stop.value, scale) if effective else stop.value / math.sqrt(optics.bellows_factor_from_magnification(scale))
     lead = f"The film sees {nearest_aperture(value).text}" if effective else ""

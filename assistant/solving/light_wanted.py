@@ -10,7 +10,7 @@ from assistant.patterns import Pattern
 from assistant.physics.ranges import require_positive
 from assistant.query import Fact, Query
 
-WISHED = Pattern(r"\b(?:so|want|after|aim\w*|need|make|get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+WISHED = Pattern(r"\b(?:so|want|after|aim\w*|need|make|(?<!\bi )(?<!\bwe )get|do (?:i|we) get|to be|should|for|until|till|before|without|may|can)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _WISHED_THEN = Pattern(r"\b(?:want|need|like|prefer|make|take|give|drop|knock|lose|bring|get|should|must)\b", re.I)
 """Between what is wrong with the light and the stops that are to come of the move: "it's too strong, I want a stop less"."""
 _OUT = (

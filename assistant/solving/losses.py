@@ -15,7 +15,7 @@ from assistant.records import replace
 from assistant.solving import camera, close_power, high_speed, marks, power_restored, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution, needs
-from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
+from assistant.solving.taken_off import WITH_ONLY, WITHOUT, back_to_infinity, is_taken_off, stays_alone
 from assistant.solving.turned_down import turned_down
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
@@ -375,6 +375,8 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said and not glass else []
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    if through and back_to_infinity(query):
+        lost -= 2 * through  # the extension was there, and has gone
     if worn and query.has("distance"):
         return None  # somebody moved, and what the thing costs was not told
     before, bared = _before_one_went(query, powers[0]) if said or through else ("", False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant import patterns
@@ -25,6 +26,12 @@ _THAT_IS = Pattern(
 """Said of the known value right after it: "the meter says 22, that's without the pola on"."""
 BARE = "bare"
 """The cue of a value that is known to have been found with nothing in the way."""
+
+
+def back_to_infinity(query: Query) -> bool:
+    """"half power was right at life size; the lens goes back to infinity": told after the size that it had."""
+    close, far = query.last("magnification"), next((f for f in query.all("focus_distance") if math.isinf(f.value)), None)
+    return close is not None and far is not None and far.start > close.end and far.cue == "to"
 
 
 def is_taken_off(text: str, known: Fact) -> bool:
