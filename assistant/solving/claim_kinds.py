@@ -9,7 +9,7 @@ from assistant.solving import claim_added, claim_stacked, claim_time
 from assistant.solving.claim_backdrop import claim_of_backdrop_by_place, claim_of_black
 from assistant.solving.claim_below_full import claim_of_below_full
 from assistant.solving.claim_both_lights import claim_of_both
-from assistant.solving.claim_charge import claim_of_charge
+from assistant.solving.claim_charge import claim_of_charge, claim_of_full_in_time
 from assistant.solving.claim_close_up import (
     claim_of_bellows,
     claim_of_draw_against,
@@ -79,7 +79,7 @@ BY_WORDS: tuple[Judge, ...] = (
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_reach_at, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
+    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_reach_at, claim_of_charge, claim_of_full_in_time, claim_of_enough_pops, claim_of_pops_in_all,
     claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images,
     claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss,
     claim_of_share_by_distance, claim_of_places_within, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claim_of_wide_in_sun, claimed_rating,
@@ -95,7 +95,7 @@ BY_FACTS: tuple[Judge, ...] = (
 
 
 MINDS_A_DENIAL: frozenset[Judge] = frozenset((
-    claim_of_wide_in_sun, claim_of_guide_by_stops, claim_of_guide_left, claim_of_charge, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse,
+    claim_of_wide_in_sun, claim_of_guide_by_stops, claim_of_guide_left, claim_of_charge, claim_of_full_in_time, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse,
     claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance, claim_stacked.claim_of_stops_as_factor,
 ))
 """Of BY_FACTS, those that look themselves whether a figure is denied or the claim called wrong: turned once more, their verdict would be the wrong way round."""
