@@ -167,12 +167,23 @@ _FROM_ONE_FILM_AT = Pattern(
 _SWAPPED_IN = Pattern(r"\b(?P<swap>swap|chang|switch|trad)(?P<end>ped|ed|ping|ing)? in (?:(?:the|an?|my|some) )?(?P<new>(?:ISO |ASA )?\d{2,4}(?: film)?) for (?:(?:the|an?|my) )?(?P<old>(?:ISO |ASA )?\d{2,4}(?: film)?)\b", re.I)
 """What is swapped in for another is the new one."""
 _ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
+_METRES_AND_CM = Pattern(r"\b(?P<metres>\d{1,2}|an?|one|two|three|four|five|six) met(?:er|re)s?,? and (?P<rest>\d{1,2}|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:cm|centimet(?:er|re)s?)\b", re.I)
+_ONES = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+
+
+def _in_metres(found: re.Match[str]) -> str:
+    """"a metre and twenty centimetres": one length."""
+    metres, rest = found["metres"].lower(), found["rest"].lower()
+    return f"{(_ONES.get(metres) or int(metres)) + (_TENS.get(rest) or int(rest)) / 100:g} m"
+
+
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     ((" from ", " on "), _FROM_THE_OTHER, lambda found: f"{found['stops']} {'over' if found['up'] else 'under'} "),
     (("rom ISO", "rom iso", "rom ASA", "rom asa"), _FROM_ONE_FILM_AT, r"at \g<mark> \g<move>"), ((" in ",), _SWAPPED_IN, lambda found: f"{found['swap']}{found['end'] or ''} the {found['old']} for the {found['new']}"),
     ((" than ",), _BY_SO_MANY, r"\g<is> \g<much> \g<way> than \g<other>"),
     ((" need", " want", " right", " like", " should", " ought", " after", " called for", " required"), _THAN_WANTED, lambda found: f"{found['much']} {'over' if found['more'] else 'under'}"),
-    (("each ", "both "), _EACH_ALONE, _one_after_the_other),
+    ((" cm", "centimet"), _METRES_AND_CM, _in_metres), (("each ", "both "), _EACH_ALONE, _one_after_the_other),
     (("how many stops", "how much"), _WHICH_AND_BY, r"\g<which> and by how \g<much>?"), (("oth ",), _BOTH_AT_100, ""), (("yperfocal",), _HALF_THAT, r"\g<half> the hyperfocal distance"), ((" eleven",), _THE_TEAM, r"\g<game> team"), (("er one",), _THE_BRIGHTER_ONE, r"\g<how>\g<more>"),
     (("edge", "corner"), _LIT_EDGE, _as_an_end), (("EV", "ev"), _EV_AT, r"\g<ev> at \g<iso> "), ((" off",), _TAKES_IT_OFF, r"\g<told>\g<asked>"),
     (("back", "reflect", "return", "swallows", "eats", "absorbs", "soaks", "drinks", "keeps", "takes", "loses", "costs"), _GIVES_BACK, _as_stops_lost), ((" beat", " out", " surpass", " top "), _BOTH_OUTDO, r"\g<both> exceed"),

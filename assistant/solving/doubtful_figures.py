@@ -20,7 +20,7 @@ _RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_
 _NATURAL = {
     # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
     "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, _TOO_MANY), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
-    "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
+    "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0), "hyperfocal": (0.05, 1e6),
 }
 
 _ODD, _PINHOLE = 8.0, 16.0
