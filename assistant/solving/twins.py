@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 import re
 
-from assistant.language.calling import LIGHTS
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -130,16 +129,10 @@ def _between(query: Query) -> Solution | None:
     if asked in placed and REFERENCE_FIRST.search(query.text):  # "how many stops over the key is the hair light": of the hair light
         asked = two if asked == one else one
     if asked in placed and query.cues & {"less", "more"}:
-        return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"{_the(asked)} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
+        return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"The {asked} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
     if _WEAKER.search(query.text):
-        return Solution(answers=(marks.stops(-abs(stops), two if stops >= 0 else one),), used=used, topic="twins", lead=f"{_the(two if stops >= 0 else one)} is darker")
-    return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"{_the(one if stops >= 0 else two)} is brighter")
-
-
-def _the(name: str) -> str:
-    """A light at the beginning of a sentence: "The rim light", "Flash A"."""
-    said = LIGHTS.get(name, f"the {name}")
-    return said[:1].upper() + said[1:]
+        return Solution(answers=(marks.stops(-abs(stops), two if stops >= 0 else one),), used=used, topic="twins", lead=f"The {two if stops >= 0 else one} is darker")
+    return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
 
 
 def _other_unplaced(query: Query, placed: str) -> str:
