@@ -57,6 +57,8 @@ _MORE_BY_IT = Pattern(rf"^ (?:{MORE})\b")
 _SAME = Pattern(r"\b(?:(?P<least>at least )?(?:just |exactly |quite |every bit )?as (?:much|bright|brightly lit|strong|deep|far|long|fast)\b(?P<what>[^,.;?]{0,40}?)\bas\b|(?:exactly |just |about )?(?:the |of the )?same (?P<noun>(?:amount of )?(?:light|daylight|ambient(?: light)?|exposure|brightness|depth(?: of (?:field|focus|sharpness))?|hyperfocal(?: distance)?))\b(?: (?:as|that))?|(?:just |exactly )?(?:equally (?:bright|strong|deep)|as good as))")
 _WAY = Pattern(rf"\b(?:(?P<more>{MORE})|(?P<less>{LESS}))\b(?! than (?:about |just )?(?:twice|double|half|(?:(?:an?|one|two|three|four|five|six|eight|\d[\d.]*) )?(?:(?:and an? \w+ )?stops?|times|thirds?|quarters?|eighths?|percent|per cent|%)))")
 _CLAUSE = Pattern(r"[;:?!]|[.,](?!\d)")
+_LONGEST = 400
+"""Letters before a figure beyond which the beginning of its clause is not looked for."""
 _NO = Pattern(r"\b(?:no|never|not any|n't any) $")
 BARELY = 0.02
 """Stops by which a bound must be passed: nine parts in sixteen are more than half."""
@@ -105,7 +107,7 @@ def _is_told_of(said: str, fact: Fact, query: Query) -> bool:
     """Whether a loss is told with what takes it, in one clause."""
     if fact.quantity not in ("loss", "filter_loss") or not fact.unit:
         return False
-    begins = max((m.end() for m in _CLAUSE.finditer(said, 0, fact.start)), default=0)
+    begins = max((m.end() for m in _CLAUSE.finditer(said, max(0, fact.start - _LONGEST), fact.start)), default=max(0, fact.start - _LONGEST))
     return any(f.quantity in ("modifier", "camera_filter") and (begins <= f.start <= fact.start or 0 <= f.start - fact.end < 4) for f in query.facts) or _WHICH_TAKES.search(said[begins : fact.start]) is not None
 
 
@@ -143,10 +145,15 @@ _TURNED_TO = Pattern(r"\b(?:flash|flashgun|gun|strobe|head|lamp|unit|one|monolig
 """"The same flash on one eighth": what it is turned to, and no size of what it gives."""
 
 
+_MOST_SHARES = 24
+"""Shares told at once beyond which no claim is of one of them."""
+
+
 def _of_shares(said: str, query: Query) -> list[Said]:
     out = []
     taken = [f for f in query.facts if f.quantity not in _MAY_BE_SHARES or "power" in f.said.lower() or f.quantity == "power" and _TURNED_TO.search(said, 0, f.start) is not None]
-    for share in shares(said):
+    told = shares(said)
+    for share in told if len(told) <= _MOST_SHARES else ():
         if any(f.start < share.end and share.start < f.end for f in taken):
             continue
         before, after = said[max(0, share.start - _NEARBY) : share.start], said[share.end : share.end + _NEARBY]
