@@ -9,6 +9,7 @@ import math
 import re
 from collections.abc import Callable
 
+from assistant.language.number_words import SMALL, TENS
 from assistant.parts import A_PART, part_said
 from assistant.patterns import Pattern
 
@@ -168,14 +169,15 @@ _SWAPPED_IN = Pattern(r"\b(?P<swap>swap|chang|switch|trad)(?P<end>ped|ed|ping|in
 """What is swapped in for another is the new one."""
 _ALONE = Pattern(r"\beach\b|\balone\b|\bby themselves\b|\bon their own\b", re.I)
 _METRES_AND_CM = Pattern(r"\b(?P<metres>\d{1,2}|an?|one|two|three|four|five|six) met(?:er|re)s?,? and (?P<rest>\d{1,2}|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ?(?:cm|centimet(?:er|re)s?)\b", re.I)
-_ONES = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
-_TENS = {"ten": 10, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+
+_SPOKEN = SMALL | TENS | {"a": 1, "an": 1}
 
 
 def _in_metres(found: re.Match[str]) -> str:
     """"a metre and twenty centimetres": one length."""
     metres, rest = found["metres"].lower(), found["rest"].lower()
-    return f"{(_ONES.get(metres) or int(metres)) + (_TENS.get(rest) or int(rest)) / 100:g} m"
+    whole, part = (float(_SPOKEN.get(said) or said) for said in (metres, rest))
+    return f"{whole + part / 100:g} m"
 
 
 OF_FIGURES: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (

@@ -27,7 +27,7 @@ def lone(query: Query, *quantities: str) -> Fact | None:
     return mine if mine is not None and mine.quantity in quantities and not mine.bad else None
 
 
-def _instead(query: Query, scene: Scene, new: Iterable[Fact], old: Iterable[Fact]) -> Pair:
+def instead(query: Query, scene: Scene, new: Iterable[Fact], old: Iterable[Fact]) -> Pair:
     """The new facts for what the half-sentence told, and the old ones out of the scene."""
     gone, told = {id(f) for f in old}, {f.said for f in query.facts}
     return replace(query, facts=tuple(new), unplaced=tuple(u for u in query.unplaced if u not in told)), replace(scene, facts=tuple(f for f in scene.facts if id(f) not in gone))
@@ -50,7 +50,7 @@ def pair_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     values = values[::-1] if _the_other_way_round(values, told) else values
     made = (replace(new, quantity=old.quantity, of=old.of, unit=new.unit or old.unit, other=math.nan) for new, old in zip(values, told))
     others = (f for f in query.facts if f.quantity not in (*kinds, "number", "number_range", "length_range"))
-    return _instead(query, scene, (*made, *others), told)
+    return instead(query, scene, (*made, *others), told)
 
 
 def _the_other_way_round(values: list[Fact], told: list[Fact]) -> bool:
@@ -108,12 +108,12 @@ def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
         mine = None
     before = [f for f in talk.past[-1].facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1] if talk.past and mine is not None else []
     if not told and len(before) == 1 and mine is not None and 1 < mine.value == int(mine.value) <= 24 and _SO_MANY.match(query.text) and {f.quantity for f in scene.facts} == {f.quantity for f in talk.past[-1].facts} - {"count"}:
-        return _instead(query, scene, [replace(mine, quantity="count", unit=before[0].unit, of=before[0].of)], ())  # "and only one of them?" came between
+        return instead(query, scene, [replace(mine, quantity="count", unit=before[0].unit, of=before[0].of)], ())  # "and only one of them?" came between
     if len(told) != 1 or mine is None or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
     if mine.value != int(mine.value) or not 1 <= mine.value <= 24:
         return query, scene
-    return _instead(query, scene, [replace(mine, quantity="count", unit=told[0].unit, of=told[0].of)], told)
+    return instead(query, scene, [replace(mine, quantity="count", unit=told[0].unit, of=told[0].of)], told)
 
 
 _FULL_POPS = Pattern(r"\bfull[- ]power(?= (?:pops?|bursts?|flashes|hits?)\b)", re.I)
@@ -177,7 +177,7 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     cue = "" if said["too"] else "less" if said["less"] else "more" if said["more"] else ""
     cue = wanted_way(query, cue, talk) if moved else cue or told.cue
     new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, to="move" if moved else told.to, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
-    changed = _instead(query, scene, [new], [told])
+    changed = instead(query, scene, [new], [told])
     if any(f.quantity == "count" for f in scene.facts):  # the shortfall that pops make up is told anew, and nothing is to be so much darker
         return replace(changed[0], text=" " * len(query.text), cues=query.cues - {"less", "more", "down", "up", "one_light"}, unknown=()), scene
     return (changed[0], scene) if moved else changed  # where to stand: the old stops are what the new ones are weighed against
@@ -192,7 +192,7 @@ def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     value = mine.value * 1000 if mine.quantity == "focal_length" else mine.value
     if not min(rows) <= value <= max(rows):
         return query, scene
-    return _instead(query, scene, [replace(mine, quantity="zoom", value=value, unit="mm", of="")], (f for f in scene.facts if f.quantity == "zoom"))
+    return instead(query, scene, [replace(mine, quantity="zoom", value=value, unit="mm", of="")], (f for f in scene.facts if f.quantity == "zoom"))
 
 
 _LOSES = Pattern(rf"\b{LOSING}(?: (?:only|just|about))*\s*$", re.I)
@@ -213,8 +213,8 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     taker = next((f for f in query.facts if f.quantity in _WORN and f.unit != "BARE"), None)
     if taker is not None:
         new = replace(mine, quantity="loss" if taker.quantity == "modifier" else "filter_loss", unit=taker.unit, of=taker.of, other=math.nan)
-        return _instead(query, scene, [new, *beside], ())
-    return _instead(query, scene, [as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
+        return instead(query, scene, [new, *beside], ())
+    return instead(query, scene, [as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
 _SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W{0,12}(?:(?:no|well|hmm?|wait|hang on|actually|sorry|oh|and|but|or|so|then|ok|okay)\b\W{0,12}){0,6}(?:(?:what )?if (?:it|that|this|they)(?:'s| is| was| were|'d be| really| only)*|(?:make|call) (?:it|that)|say|suppose|(?:let's say|try|it'?s|that'?s|it was|it should be|it is)(?: really| only| just)*)(?: (?:it|that|this|only|really|just|took|takes|costs?|lost|loses|were|was|is|the)){0,8}\s*$|^\W*(?:(?:no|sorry|wait|hang on|actually)\b\W*)+(?:(?:just|only|the)\b\s*)*$", re.I)
@@ -229,7 +229,7 @@ def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if mine.quantity == "stops" and (not _SAID_ANEW.match(query.text[: mine.start]) or any(f.quantity in ("stops", "relation", "push") for f in scene.facts)):
         return query, scene
     if len(old) == 1:
-        return _instead(query, scene, [replace(as_told(old[0], abs(mine.value), mine), quantity="loss" if old[0].quantity == "factor" else old[0].quantity, unit="" if old[0].quantity == "nd" else old[0].unit)], old)
+        return instead(query, scene, [replace(as_told(old[0], abs(mine.value), mine), quantity="loss" if old[0].quantity == "factor" else old[0].quantity, unit="" if old[0].quantity == "nd" else old[0].unit)], old)
     return replace(query, facts=(replace(mine, quantity="stops", cue=""),)), scene  # one of several, and it is not said which
 
 
@@ -242,7 +242,7 @@ def the_stops_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     mine = lone(query, "stops")
     if len(old) != 1 or old[0].quantity not in _OTHER_STOPS or mine is None or mine.cue or not _SAID_ANEW.match(query.text[: mine.start]):
         return query, scene
-    return _instead(query, scene, [as_told(old[0], math.copysign(abs(mine.value), old[0].value), mine)], old)
+    return instead(query, scene, [as_told(old[0], math.copysign(abs(mine.value), old[0].value), mine)], old)
 
 
 def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -254,7 +254,7 @@ def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     rest = [f for f in query.facts if f is not mine[0] and f.quantity not in _WORN]
     others = [f for f in old if f.quantity == mine[0].quantity and f is not same[0]]
-    return _instead(query, scene, [*others, mine[0], *rest], [*others, *same])
+    return instead(query, scene, [*others, mine[0], *rest], [*others, *same])
 
 
 _NOW_ONLY = Pattern(r"\b(?:only|just|now|instead|down to)\b", re.I)
@@ -267,7 +267,7 @@ def loss_now(query: Query, scene: Scene, talk: Conversation) -> Pair:
     rest = [f for f in query.facts if f not in mine and f.quantity not in _WORN]
     if len(old) != 1 or len(mine) != 1 or rest or query.asks or not _NOW_ONLY.search(query.text) or not _GONE.search(query.text) or mine[0].unit == old[0].unit:
         return query, scene
-    return _instead(query, scene, [as_told(old[0], mine[0].value, mine[0])], old)
+    return instead(query, scene, [as_told(old[0], mine[0].value, mine[0])], old)
 
 
 _GONE = Pattern(r"\b(?:out|off|gone|without|removed|taken|took|pulled|remov\w+|peeled)\b", re.I)
@@ -289,7 +289,7 @@ def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(old) != 1 or mine is None or mine.cue or not _OF_ANOTHER.search(query.text):
         return query, scene
     new = as_told(old[0], abs(mine.value), mine)
-    return _instead(query, scene, [replace(new, unit="") if new.quantity == "nd" else new], old)
+    return instead(query, scene, [replace(new, unit="") if new.quantity == "nd" else new], old)
 
 
 _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?=\d[\d.]* ?mm\W*$)|^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
@@ -321,7 +321,7 @@ def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
             return query, scene
         if alike != draws:
             return replace(query, facts=(replace(mine, quantity="number", of=""),)), scene  # a bare length, and two that it could be
-    return _instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
+    return instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
 
 
 _SURFACE = r"(?:ceiling|wall|card|board|reflector|surface|plaster)"
@@ -338,11 +338,11 @@ def leg_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(legs) != 2 or mine is None or mine.quantity == "move" and up == down:
         return query, scene
     if mine.cue == "total" or _WHOLE_WAY.search(query.text):
-        return _instead(query, scene, [replace(mine, quantity="path", cue="total", of="")], legs)
+        return instead(query, scene, [replace(mine, quantity="path", cue="total", of="")], legs)
     if up == down:
         return replace(query, facts=(replace(mine, quantity="number", of=""),)), scene  # one length, and two it could be
     old = legs[0] if up else legs[1]
-    return _instead(query, scene, [*(f for f in legs if f is not old), replace(as_told(old, abs(mine.value), mine), unit=mine.unit)], legs)
+    return instead(query, scene, [*(f for f in legs if f is not old), replace(as_told(old, abs(mine.value), mine), unit=mine.unit)], legs)
 
 
 _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
@@ -358,7 +358,7 @@ def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
     if len(limits) == 1 and scene.asks and scene.asks[0].quantity == "aperture":
-        return _instead(query, scene, [replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue)], limits)
+        return instead(query, scene, [replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue)], limits)
     moved = any(f.quantity == "last_move" for f in scene.facts) and any(f.of in ("front", "back") for f in scene.facts)
     return (replace(query, facts=(replace(mine, quantity="number", of=""),)), scene) if moved else (query, scene)
 
@@ -391,7 +391,7 @@ def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     mine = lone(query, "number", "film_speed")
     if len(rated) == 2 and mine is not None and _AT.match(query.text):  # "I rate ISO 160 film at 100", then "at 80?"
         box, old = sorted(rated, key=lambda f: f.start)
-        return _instead(query, scene, [box, replace(old, value=mine.value, said=mine.said, origin="said")], rated)
+        return instead(query, scene, [box, replace(old, value=mine.value, said=mine.said, origin="said")], rated)
     if len(rated) != 1 or mine is None or not _AT.match(query.text) and not (is_film_speed_mark(mine.value) and _SET_SO.search(query.text)) and not (_BARE_SPEED.match(query.text) and scene.asks and scene.asks[0].quantity == "stops"):
         return query, scene
-    return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)
+    return instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

@@ -19,7 +19,7 @@ from assistant.units import LENGTH, speak_length
 _SO_IT_IS = Pattern(r"[,;:]? *(?:so|which (?:makes|puts)|that (?:makes|puts)|making|to make|putting)\b[^.?!\d]{0,40}$", re.I)
 """Between the move and the first of the places: "…, so it is", "which makes them"."""
 _CLOSE = 0.01
-"""Of a length: what people round off."""
+"""Of a length: what people round off (common practice, no source)."""
 
 
 def where_it_comes_to(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from assistant.memory.anew import _instead
+from assistant.memory.anew import instead
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.query import Fact, Query
@@ -31,7 +31,7 @@ def zoom_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     ends = settings if len(settings) == 2 else [before[0].value, *settings]
     new = [replace(rows[0], value=guide, other=mm, said=f"{mm:g} mm {guide:g}", origin="said", start=0, end=0) for mm, guide in zip(fresh, guides, strict=False)]
     zooms = [Fact("zoom", mm, "mm", said=f"{mm:g}", cue=cue) for mm, cue in zip(ends, ("from", "to"), strict=True)]
-    return _instead(replace(query, cues=query.cues - {"path", "down", "up"}), scene, [*rows, *new, *zooms], [*rows, *before])
+    return instead(replace(query, cues=query.cues - {"path", "down", "up"}), scene, [*rows, *new, *zooms], [*rows, *before])
 
 
 def _told(query: Query) -> tuple[list[float], list[float]]:

@@ -104,10 +104,11 @@ def _stored(query: Query) -> Solution | None:
     if supply and doubtful is not None:
         return needs(("power",), f"Is “{doubtful.said.strip()}” the power of each pop, or the part of the charge that reaches the tube? Say which.", (supply,), "time")
     kept = query.last("charge_share")
+    reaches = kept.value if kept else 1.0
     part, fact = share(query)
     if supply and energy:
         joules = duration.energy_at(energy.value, part or 1.0)
-        value = duration.pops_from_battery(supply.value * (kept.value if kept else 1.0), joules)
+        value = duration.pops_from_battery(supply.value * reaches, joules)
         stored = f"{supply.value:g} Wh is {supply.value * 3600:g} J" + (f", of which {supply.value * kept.value * 3600:g} J reach the tube" if kept else "")
         return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact, kept) if f), topic="time",
                         working=(f"{stored}, {joules:g} J a pop",), notes=() if kept else ("Losses in the charger are not counted; expect fewer.",))
@@ -116,7 +117,7 @@ def _stored(query: Query) -> Solution | None:
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
         takes = each.value if part is None else duration.energy_at(each.value / (each.at_power or 1.0), part)
         stored = f"{held.value:g}{f' × {kept.value:.3g}' if kept else ''} / {takes:g}, rounded down"
-        return Solution(answers=(marks.count(math.floor(held.value * (kept.value if kept else 1.0) / takes * _NEAR_ENOUGH), "pops"),), used=(*(f for f in (held, each, kept, fact) if f), *query.all("power")), topic="time", working=(stored,))
+        return Solution(answers=(marks.count(math.floor(held.value * reaches / takes * _NEAR_ENOUGH), "pops"),), used=(*(f for f in (held, each, kept, fact) if f), *query.all("power")), topic="time", working=(stored,))
     return None
 
 

@@ -250,9 +250,9 @@ def frames(query: Query) -> tuple[float, ...]:
     if sides and len(sizes) == 1 and not any(f.start <= sides.start("n") < f.end for f in sizes):
         each = {"one": 1, "two": 2, "three": 3}.get(sides.group("n").lower()) or int(sides.group("n"))
         return bracket_offsets(2 * each + 1, abs(sizes[0].value))
-    for in_turn in ((_named_in_turn(query) if either else ()), (_spelled(query) if steps and _IN_TURN.search(text) else ())) if extent else ():
-        if in_turn and set(in_turn) == set(bracket_offsets(3, abs(extent[0].value))):
-            return in_turn
+    in_turn = _named_in_turn(query) if either and extent else ()
+    if in_turn and set(in_turn) == set(bracket_offsets(3, abs(extent[0].value))):
+        return in_turn
     if extent and (either or (steps and many is None)):
         return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else _step_said(by_steps) if (by_steps := _BY_STEPS.search(text)) else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
     if many and many.value > 1 and not either and (from_there := _FROM_THERE.search(text)):

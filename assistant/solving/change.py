@@ -342,11 +342,6 @@ def _other_way_asked(query: Query, moved: float) -> bool:
     return inward is not outward and (inward and moved > 0 or outward and moved < 0)
 
 
-def asks_the_way(query: Query, ask: Ask) -> bool:
-    """Whether "how much further" is asked: the way, and not the place (contract 23)."""
-    return ask.of == "move" or _HOW_MUCH_CLOSER.search(query.text) is not None
-
-
 def place_or_move(query: Query, ask: Ask, now: float, then: float) -> Solution | None:
     """The way from one distance to another, in metres, where that is asked ("how much closer"), or both; None where only the place is."""
     unit = preferred_unit(query, ask.unit)
@@ -355,7 +350,7 @@ def place_or_move(query: Query, ask: Ask, now: float, then: float) -> Solution |
     place, way = marks.distance(then, unit), marks.distance(abs(then - now), unit, "move")
     if ask.of != "move" and _AND_THE_MOVE.search(query.text):
         return Solution(answers=(place, way), topic="change")
-    if asks_the_way(query, ask):
+    if ask.of == "move" or _HOW_MUCH_CLOSER.search(query.text):
         return Solution(answers=(way, place), topic="change", lead=f"Move it {speak_length(abs(then - now), unit)} {'back' if then > now else 'nearer'}, to {speak_length(then, unit)}.")
     return None
 

@@ -57,8 +57,6 @@ _MORE_BY_IT = Pattern(rf"^ (?:{MORE})\b")
 _SAME = Pattern(r"\b(?:(?P<least>at least )?(?:just |exactly |quite |every bit )?as (?:much|bright|brightly lit|strong|deep|far|long|fast)\b(?P<what>[^,.;?]{0,40}?)\bas\b|(?:exactly |just |about )?(?:the |of the )?same (?P<noun>(?:amount of )?(?:light|daylight|ambient(?: light)?|exposure|brightness|depth(?: of (?:field|focus|sharpness))?|hyperfocal(?: distance)?))\b(?: (?:as|that))?|(?:just |exactly )?(?:equally (?:bright|strong|deep)|as good as))")
 _WAY = Pattern(rf"\b(?:(?P<more>{MORE})|(?P<less>{LESS}))\b(?! than (?:about |just )?(?:twice|double|half|(?:(?:an?|one|two|three|four|five|six|eight|\d[\d.]*) )?(?:(?:and an? \w+ )?stops?|times|thirds?|quarters?|eighths?|percent|per cent|%)))")
 _CLAUSE = Pattern(r"[;:?!]|[.,](?!\d)")
-_LONGEST = 400
-"""Letters before a figure beyond which the beginning of its clause is not looked for."""
 _NO = Pattern(r"\b(?:no|never|not any|n't any) $")
 BARELY = 0.02
 """Stops by which a bound must be passed: nine parts in sixteen are more than half."""
@@ -107,7 +105,7 @@ def _is_told_of(said: str, fact: Fact, query: Query) -> bool:
     """Whether a loss is told with what takes it, in one clause."""
     if fact.quantity not in ("loss", "filter_loss") or not fact.unit:
         return False
-    begins = max((m.end() for m in _CLAUSE.finditer(said, max(0, fact.start - _LONGEST), fact.start)), default=max(0, fact.start - _LONGEST))
+    begins = max((m.end() for m in _CLAUSE.finditer(said, 0, fact.start)), default=0)
     return any(f.quantity in ("modifier", "camera_filter") and (begins <= f.start <= fact.start or 0 <= f.start - fact.end < 4) for f in query.facts) or _WHICH_TAKES.search(said[begins : fact.start]) is not None
 
 

@@ -132,7 +132,7 @@ _NEAR_OR_FAR = Pattern(r"\b(?:(?P<far>far|farther|further|farthest|more distant)
 def _by_place(one: Sequence[Fact], other: Sequence[Fact], said: str, start: int) -> int:
     """"the far one", "the near one": by their distances."""
     places = [next((f.value for f in side if f.quantity == "distance"), 0.0) for side in (one, other)]
-    begins = max((m.end() for m in _COMMA.finditer(said, max(0, start - _LONGEST), start)), default=max(0, start - _LONGEST))
+    begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
     called = _NEAR_OR_FAR.search(said, begins, start)
     if min(places) <= 0 or called is None:
         return -1
@@ -195,13 +195,11 @@ def _around(said: str, fact: Fact) -> str:
 
 
 _COMMA = Pattern(r"[;:?!]|[.,](?!\d)")
-_LONGEST = 400
-"""Letters before a figure beyond which the beginning of its clause is not looked for."""
 
 
 def _clause(said: str, fact: Fact) -> str:
     """The words right before a figure in its clause."""
-    begins = max((m.end() for m in _COMMA.finditer(said, max(0, fact.start - _LONGEST), fact.start)), default=max(0, fact.start - _LONGEST))
+    begins = max((m.end() for m in _COMMA.finditer(said, 0, fact.start)), default=0)
     return said[max(begins, fact.start - 24) : fact.start]
 
 
